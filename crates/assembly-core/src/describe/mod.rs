@@ -1,0 +1,20 @@
+//! What a calculation needs and gives, as data: from it come the quick-check
+//! forms, the workings shown to the builder, the printed record and the check
+//! against outside values.
+
+mod answer;
+mod calculation;
+mod given;
+
+pub use answer::{Answer, Finding, Gravity};
+pub use calculation::{Calculation, Input, Output, Provenance, Takes, UsualUnits};
+pub use given::{CalculationError, Given};
+
+/// Every calculation there is. To add one, write its file and name it here.
+pub static CALCULATIONS: &[&Calculation] = &[];
+
+/// The calculation with this id.
+#[must_use]
+pub fn calculation(id: &str) -> Option<&'static Calculation> {
+    CALCULATIONS.iter().copied().find(|one| one.id == id)
+}

@@ -1,0 +1,1 @@
+//! The fits of an engine, one calculation a file.

@@ -1,0 +1,25 @@
+//! Every calculation of an engine build, on typed quantities, with its errors
+//! carried along.
+//!
+//! The crate knows no clock, no storage, no browser and no screen. It compiles
+//! for the host and for wasm32 and is useful on its own.
+//!
+//! - [`quantity`]: text as people at a bench type it, into quantities and back.
+//! - [`measure`]: values that know how far they may be off, and why; verdicts.
+//! - [`fit`]: the fits of an engine, one calculation a file.
+//! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
+
+#![cfg_attr(
+    test,
+    allow(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::indexing_slicing,
+        clippy::panic
+    )
+)]
+
+pub mod describe;
+pub mod fit;
+pub mod measure;
+pub mod quantity;

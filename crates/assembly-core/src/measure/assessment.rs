@@ -1,0 +1,199 @@
+//! What can honestly be said of a measured value against a window.
+//!
+//! The chance that the true value lies inside the window is computed from the
+//! value and its standard uncertainty, taken as normal (JCGM 106:2012, 7). The
+//! thresholds are this project's own: see [`GOOD_AT_LEAST`] and its fellows.
+
+use super::estimate::Estimate;
+use super::window::{DangerousSide, Window};
+
+/// The chance of being inside from which a fit is called good.
+pub const GOOD_AT_LEAST: f64 = 0.80;
+/// The chance of being inside up to which a fit is called bad.
+pub const BAD_AT_MOST: f64 = 0.20;
+/// The chance of not being beyond the dangerous limit that *good* needs besides.
+pub const GOOD_ON_DANGEROUS_SIDE: f64 = 0.95;
+
+/// The three things that can be said.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+pub enum Verdict {
+    /// Inside, surely enough.
+    Good,
+    /// The measuring can't tell.
+    TooCloseToCall,
+    /// Outside, surely enough.
+    Bad,
+}
+
+/// A verdict with the chances behind it.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Assessment {
+    /// What is said.
+    pub verdict: Verdict,
+    /// The chance that the true value is below the low limit.
+    pub below: f64,
+    /// The chance that it is inside.
+    pub inside: f64,
+    /// The chance that it is above the high limit.
+    pub above: f64,
+}
+
+impl Assessment {
+    /// Assesses one value.
+    #[must_use]
+    pub fn of(value: &Estimate, window: &Window, dangerous: DangerousSide) -> Self {
+        Self::of_extent(value, value, window, dangerous)
+    }
+
+    /// Assesses something that has a least and a greatest value, such as the
+    /// clearance around a bearing: the least must not be below the window and
+    /// the greatest not above it.
+    #[must_use]
+    pub fn of_extent(
+        least: &Estimate,
+        greatest: &Estimate,
+        window: &Window,
+        dangerous: DangerousSide,
+    ) -> Self {
+        let below = window.low().map_or(0.0, |low| chance_below(least, low));
+        let above = window
+            .high()
+            .map_or(0.0, |high| 1.0 - chance_below(greatest, high));
+        Self::from_chances(below, above, dangerous)
+    }
+
+    fn from_chances(below: f64, above: f64, dangerous: DangerousSide) -> Self {
+        let inside = (1.0 - below - above).clamp(0.0, 1.0);
+        let beyond_danger = match dangerous {
+            DangerousSide::Neither => 0.0,
+            DangerousSide::TooLittle => below,
+            DangerousSide::TooMuch => above,
+        };
+        let verdict = if inside <= BAD_AT_MOST {
+            Verdict::Bad
+        } else if inside >= GOOD_AT_LEAST && 1.0 - beyond_danger >= GOOD_ON_DANGEROUS_SIDE {
+            Verdict::Good
+        } else {
+            Verdict::TooCloseToCall
+        };
+        Self {
+            verdict,
+            below,
+            inside,
+            above,
+        }
+    }
+}
+
+/// The chance that the true value is below a limit. An exact value is below or it is not.
+fn chance_below(value: &Estimate, limit: f64) -> f64 {
+    let deviation = value.deviation();
+    let distance = limit - value.value();
+    if deviation > 0.0 {
+        0.5 * libm::erfc(-distance / (deviation * std::f64::consts::SQRT_2))
+    } else if distance > 0.0 {
+        1.0
+    } else {
+        0.0
+    }
+}
+
+/// Whether a measurement of this standard uncertainty could ever be called good
+/// against this window, however the part turns out. To be asked before the
+/// measuring starts.
+#[must_use]
+pub fn could_say_good(deviation: f64, window: &Window, dangerous: DangerousSide) -> bool {
+    best_chance(deviation, window, dangerous).verdict == Verdict::Good
+}
+
+/// The most favourable assessment that a measurement of this standard
+/// uncertainty could ever give against this window.
+#[must_use]
+pub fn best_chance(deviation: f64, window: &Window, dangerous: DangerousSide) -> Assessment {
+    let (Some(low), Some(high)) = (window.low(), window.high()) else {
+        // One side is open: a value far enough from the other limit is inside for sure.
+        return Assessment::from_chances(0.0, 0.0, dangerous);
+    };
+    // The middle is the likeliest place to be inside; if it is too near the
+    // dangerous limit, the place just far enough from it is the best there is.
+    let clear_of_danger = DEVIATIONS_TO_BE_SURE * deviation;
+    let middle = f64::midpoint(low, high);
+    let best = match dangerous {
+        DangerousSide::Neither => middle,
+        DangerousSide::TooLittle => middle.max(low + clear_of_danger),
+        DangerousSide::TooMuch => middle.min(high - clear_of_danger),
+    };
+    let below = normal_below((low - best) / deviation);
+    let above = 1.0 - normal_below((high - best) / deviation);
+    if deviation > 0.0 {
+        Assessment::from_chances(below, above, dangerous)
+    } else {
+        Assessment::from_chances(0.0, 0.0, dangerous)
+    }
+}
+
+/// Slightly above the 95 % point of the normal distribution (1.644 854), so
+/// that rounding cannot put the best place on the wrong side of the threshold.
+const DEVIATIONS_TO_BE_SURE: f64 = 1.644_854;
+
+/// The normal distribution function.
+fn normal_below(deviations: f64) -> f64 {
+    0.5 * libm::erfc(-deviations / std::f64::consts::SQRT_2)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{Origin, Sources};
+
+    fn reading(value: f64, deviation: f64) -> Estimate {
+        Estimate::exact(value).with(Sources::new().fresh("feel", Origin::Repeat), deviation)
+    }
+
+    // Worked by hand from the normal distribution (common practice): read 1.6
+    // thou against 1.5 to 3.0.
+    #[test]
+    fn the_worked_chances_of_the_trade_come_out() {
+        let window = Window::new(Some(1.5), Some(3.0)).unwrap();
+        let near = Assessment::of(&reading(1.6, 0.18), &window, DangerousSide::TooLittle);
+        assert!((near.inside - 0.71).abs() < 0.005);
+        assert_eq!(near.verdict, Verdict::TooCloseToCall);
+        let wide = Assessment::of(&reading(1.6, 0.5), &window, DangerousSide::Neither);
+        assert!((wide.inside - 0.58).abs() < 0.005);
+        let middle = Assessment::of(&reading(2.2, 0.5), &window, DangerousSide::Neither);
+        assert!((middle.inside - 0.86).abs() < 0.011);
+        assert_eq!(middle.verdict, Verdict::Good);
+    }
+
+    #[test]
+    fn the_dangerous_side_needs_more() {
+        let window = Window::new(Some(1.5), Some(3.0)).unwrap();
+        let value = reading(2.0, 0.4);
+        let relaxed = Assessment::of(&value, &window, DangerousSide::Neither);
+        let strict = Assessment::of(&value, &window, DangerousSide::TooLittle);
+        assert_eq!(relaxed.verdict, Verdict::Good);
+        assert_eq!(strict.verdict, Verdict::TooCloseToCall);
+    }
+
+    #[test]
+    fn a_tool_too_coarse_for_the_window_is_known_before_it_is_used() {
+        let window = Window::new(Some(1.5), Some(2.2)).unwrap();
+        assert!(could_say_good(0.18, &window, DangerousSide::TooLittle));
+        assert!(!could_say_good(0.4, &window, DangerousSide::TooLittle));
+        // Whatever is read with such a tool, good is never said.
+        for step in 0..200 {
+            let value = reading(1.0 + 0.01 * f64::from(step), 0.4);
+            let said = Assessment::of(&value, &window, DangerousSide::TooLittle);
+            assert_ne!(said.verdict, Verdict::Good);
+        }
+    }
+
+    #[test]
+    fn an_exact_value_is_inside_or_it_is_not() {
+        let window = Window::new(Some(1.5), None).unwrap();
+        let on_the_limit = Assessment::of(&Estimate::exact(1.5), &window, DangerousSide::TooLittle);
+        assert_eq!(on_the_limit.verdict, Verdict::Good);
+        let under = Assessment::of(&Estimate::exact(1.4), &window, DangerousSide::TooLittle);
+        assert_eq!(under.verdict, Verdict::Bad);
+    }
+}

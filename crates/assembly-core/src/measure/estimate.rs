@@ -1,0 +1,257 @@
+//! A number of SI units with its list of error contributions.
+
+use super::source::{Origin, SourceId, Sources};
+
+/// A value in SI units and, for every cause of error, how far one standard
+/// deviation of that cause moves it (with sign). First order, as in the GUM
+/// (JCGM 100:2008, 5.1): a smooth function of such values keeps the list, so a
+/// cause that two values share adds or cancels by itself.
+///
+/// This is the untyped inside of [`Measured`](super::Measured).
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Estimate {
+    value: f64,
+    /// Sorted by source, no source twice.
+    parts: Vec<(SourceId, f64)>,
+}
+
+/// How much of a value's uncertainty one cause makes.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Share {
+    /// The cause.
+    pub source: SourceId,
+    /// One standard deviation that this cause alone gives the value, SI units, not negative.
+    pub deviation: f64,
+    /// Its part of the total variance, 0 to 1.
+    pub of_variance: f64,
+}
+
+impl Estimate {
+    /// A value taken as exact: a nominal size, a typed limit.
+    #[must_use]
+    pub const fn exact(value: f64) -> Self {
+        Self {
+            value,
+            parts: Vec::new(),
+        }
+    }
+
+    /// The same value with one more cause of error of this standard deviation.
+    /// A cause that is there already adds up with its sign.
+    #[must_use]
+    pub fn with(mut self, source: SourceId, deviation: f64) -> Self {
+        if deviation != 0.0 {
+            add_part(&mut self.parts, source, deviation);
+        }
+        self
+    }
+
+    /// The value, SI units.
+    #[must_use]
+    pub const fn value(&self) -> f64 {
+        self.value
+    }
+
+    /// The signed contributions, sorted by source.
+    #[must_use]
+    pub fn parts(&self) -> &[(SourceId, f64)] {
+        &self.parts
+    }
+
+    /// The standard uncertainty, SI units: what is shown as give-or-take.
+    #[must_use]
+    pub fn deviation(&self) -> f64 {
+        self.parts
+            .iter()
+            .fold(0.0_f64, |sum, (_, part)| sum.hypot(*part))
+    }
+
+    /// The covariance with another value, from the causes they share.
+    #[must_use]
+    pub fn covariance(&self, other: &Self) -> f64 {
+        let mut sum = 0.0;
+        let mut theirs = other.parts.iter().peekable();
+        for (source, mine) in &self.parts {
+            while theirs.next_if(|(id, _)| id < source).is_some() {}
+            if let Some((_, part)) = theirs.next_if(|(id, _)| id == source) {
+                sum += mine * part;
+            }
+        }
+        sum
+    }
+
+    /// The causes of error, largest share first.
+    #[must_use]
+    pub fn shares(&self) -> Vec<Share> {
+        let total = self.deviation();
+        let mut shares: Vec<Share> = self
+            .parts
+            .iter()
+            .map(|(source, part)| Share {
+                source: *source,
+                deviation: part.abs(),
+                of_variance: if total > 0.0 {
+                    (part / total).powi(2)
+                } else {
+                    0.0
+                },
+            })
+            .collect();
+        shares.sort_by(|a, b| b.of_variance.total_cmp(&a.of_variance));
+        shares
+    }
+
+    /// The part of the standard uncertainty that more readings cannot shrink.
+    #[must_use]
+    pub fn lasting_deviation(&self, sources: &Sources) -> f64 {
+        self.parts
+            .iter()
+            .filter(|(id, _)| {
+                !matches!(
+                    sources.get(*id).map(|source| source.origin),
+                    Some(Origin::Repeat | Origin::Rounding)
+                )
+            })
+            .fold(0.0_f64, |sum, (_, part)| sum.hypot(*part))
+    }
+
+    /// Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1).
+    /// Infinite when every cause is taken as known.
+    #[must_use]
+    pub fn degrees_of_freedom(&self, sources: &Sources) -> f64 {
+        let total = self.deviation();
+        let sum: f64 = self
+            .parts
+            .iter()
+            .filter_map(|(id, part)| {
+                let degrees = sources.get(*id)?.degrees_of_freedom;
+                (degrees.is_finite() && total > 0.0).then(|| (part / total).powi(4) / degrees)
+            })
+            .sum();
+        if sum > 0.0 { 1.0 / sum } else { f64::INFINITY }
+    }
+
+    /// A smooth function of other values: its value, and each input with the
+    /// function's slope for it (output SI units per input SI unit).
+    #[must_use]
+    pub fn from_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
+        let mut parts = Vec::new();
+        for (input, slope) in inputs {
+            if *slope != 0.0 {
+                parts = merged(&parts, &input.parts, *slope);
+            }
+        }
+        Self { value, parts }
+    }
+
+    /// The mean of some values; `None` of none.
+    #[must_use]
+    pub fn mean(values: &[Self]) -> Option<Self> {
+        if values.is_empty() {
+            return None;
+        }
+        let weight = 1.0 / values.len() as f64;
+        // The mean of equal numbers must be that number to the last bit.
+        let first = values.first()?.value;
+        let offset: f64 = values.iter().map(|one| one.value - first).sum::<f64>() * weight;
+        let inputs: Vec<(&Self, f64)> = values.iter().map(|one| (one, weight)).collect();
+        Some(Self::from_slopes(first + offset, &inputs))
+    }
+
+    /// The least of some values, with the errors of that one; `None` of none.
+    #[must_use]
+    pub fn least(values: &[Self]) -> Option<&Self> {
+        values.iter().min_by(|a, b| a.value.total_cmp(&b.value))
+    }
+
+    /// The greatest of some values, with the errors of that one; `None` of none.
+    #[must_use]
+    pub fn greatest(values: &[Self]) -> Option<&Self> {
+        values.iter().max_by(|a, b| a.value.total_cmp(&b.value))
+    }
+}
+
+fn add_part(parts: &mut Vec<(SourceId, f64)>, source: SourceId, deviation: f64) {
+    match parts.binary_search_by_key(&source, |(id, _)| *id) {
+        Ok(at) => {
+            if let Some((_, part)) = parts.get_mut(at) {
+                *part += deviation;
+            }
+        }
+        Err(at) => parts.insert(at, (source, deviation)),
+    }
+}
+
+/// Two sorted lists as one, the second one scaled. Parts that cancel to nothing are dropped.
+fn merged(left: &[(SourceId, f64)], right: &[(SourceId, f64)], scale: f64) -> Vec<(SourceId, f64)> {
+    let mut all = Vec::with_capacity(left.len() + right.len());
+    let mut left = left.iter().copied().peekable();
+    for (source, part) in right {
+        while let Some(earlier) = left.next_if(|(id, _)| id < source) {
+            all.push(earlier);
+        }
+        let already = left
+            .next_if(|(id, _)| id == source)
+            .map_or(0.0, |(_, part)| part);
+        let sum = already + part * scale;
+        if sum != 0.0 {
+            all.push((*source, sum));
+        }
+    }
+    all.extend(left);
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_error_that_two_readings_share_cancels_in_their_difference() {
+        let mut sources = Sources::new();
+        let zero = sources.shared("micrometer 1", "the micrometer's zero", Origin::SharedZero);
+        let (a, b) = (
+            sources.fresh("reading 1", Origin::Repeat),
+            sources.fresh("reading 2", Origin::Repeat),
+        );
+        let bore = Estimate::exact(2.4520).with(zero, 0.0003).with(a, 0.0001);
+        let journal = Estimate::exact(2.4500).with(zero, 0.0003).with(b, 0.0001);
+        let clearance = Estimate::from_slopes(
+            bore.value() - journal.value(),
+            &[(&bore, 1.0), (&journal, -1.0)],
+        );
+        assert!((clearance.deviation() - 0.0001 * 2.0_f64.sqrt()).abs() < 1e-12);
+        assert!(clearance.parts().iter().all(|(id, _)| *id != zero));
+        assert!((bore.covariance(&journal) - 9e-8).abs() < 1e-20);
+    }
+
+    #[test]
+    fn more_readings_shrink_only_what_is_fresh_in_each() {
+        let mut sources = Sources::new();
+        let zero = sources.shared("gauge", "the gauge's zero", Origin::SharedZero);
+        let readings: Vec<Estimate> = (0..16)
+            .map(|_| {
+                Estimate::exact(1.0)
+                    .with(zero, 0.3)
+                    .with(sources.fresh("feel", Origin::Repeat), 0.4)
+            })
+            .collect();
+        let mean = Estimate::mean(&readings).unwrap();
+        assert_eq!(mean.value(), 1.0);
+        assert!((mean.deviation() - 0.1_f64.hypot(0.3)).abs() < 1e-12);
+        assert!((mean.lasting_deviation(&sources) - 0.3).abs() < 1e-12);
+    }
+
+    #[test]
+    fn shares_add_up_to_one_and_come_largest_first() {
+        let mut sources = Sources::new();
+        let (a, b) = (
+            sources.fresh("a", Origin::Repeat),
+            sources.fresh("b", Origin::Repeat),
+        );
+        let value = Estimate::exact(0.0).with(a, 1.0).with(b, -2.0);
+        let shares = value.shares();
+        assert_eq!(shares[0].source, b);
+        assert!((shares.iter().map(|one| one.of_variance).sum::<f64>() - 1.0).abs() < 1e-12);
+    }
+}

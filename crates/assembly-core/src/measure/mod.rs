@@ -1,0 +1,14 @@
+//! Measured values: how far each may be off and because of what, and what can
+//! honestly be said of it against a window.
+
+mod assessment;
+mod estimate;
+mod measured;
+mod source;
+mod window;
+
+pub use assessment::{Assessment, Verdict, best_chance, could_say_good};
+pub use estimate::{Estimate, Share};
+pub use measured::Measured;
+pub use source::{ErrorSource, Origin, SourceId, Sources};
+pub use window::{DangerousSide, Window, WindowError};

@@ -1,0 +1,91 @@
+//! The causes of measuring error, each with a name and an identity.
+
+use std::collections::BTreeMap;
+
+/// The identity of one cause of error. Two values that carry the same id share
+/// that error, so it cancels in their difference when it should.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
+pub struct SourceId(u32);
+
+/// What sort of cause it is. It decides what more readings can do about it:
+/// only [`Origin::Repeat`] and [`Origin::Rounding`] shrink with their number.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+#[non_exhaustive]
+pub enum Origin {
+    /// Feel and reading, fresh in every reading.
+    Repeat,
+    /// The digits that were not typed, fresh in every reading.
+    Rounding,
+    /// A tool's zero, shared by all readings of one setting.
+    SharedZero,
+    /// Carrying a size from one tool to another, shared by all readings of one setting.
+    SettingTransfer,
+    /// A temperature that is not known well enough.
+    Temperature,
+    /// An expansion coefficient or another handbook value.
+    Handbook,
+    /// Given with its uncertainty from outside, as on a certificate.
+    Stated,
+}
+
+/// One cause of error, as it is told to a person.
+#[derive(Clone, PartialEq, Debug)]
+pub struct ErrorSource {
+    /// The cause in the words of the bench: "the bore gauge's feel".
+    pub label: String,
+    /// What sort of cause.
+    pub origin: Origin,
+    /// Degrees of freedom of the estimate of its size (GUM G.4); infinite when it is taken as known.
+    pub degrees_of_freedom: f64,
+}
+
+/// The register of causes of error behind a set of values.
+///
+/// A cause that several values share is looked up by a key, such as the tool
+/// and its setting; a cause of one reading alone is made [fresh](Self::fresh).
+#[derive(Clone, Debug, Default)]
+pub struct Sources {
+    all: Vec<ErrorSource>,
+    by_key: BTreeMap<String, SourceId>,
+}
+
+impl Sources {
+    /// An empty register.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// A cause that no other value shares.
+    pub fn fresh(&mut self, label: impl Into<String>, origin: Origin) -> SourceId {
+        self.add(ErrorSource {
+            label: label.into(),
+            origin,
+            degrees_of_freedom: f64::INFINITY,
+        })
+    }
+
+    /// The cause known by this key, made when it is met for the first time.
+    pub fn shared(&mut self, key: &str, label: impl Into<String>, origin: Origin) -> SourceId {
+        if let Some(id) = self.by_key.get(key) {
+            return *id;
+        }
+        let id = self.fresh(label, origin);
+        self.by_key.insert(key.to_owned(), id);
+        id
+    }
+
+    /// Adds a cause with everything said about it.
+    pub fn add(&mut self, source: ErrorSource) -> SourceId {
+        // More than 2^32 causes cannot be held in memory; the last id would repeat.
+        let id = SourceId(u32::try_from(self.all.len()).unwrap_or(u32::MAX));
+        self.all.push(source);
+        id
+    }
+
+    /// The cause behind an id; `None` when the id is of another register.
+    #[must_use]
+    pub fn get(&self, id: SourceId) -> Option<&ErrorSource> {
+        self.all.get(id.0 as usize)
+    }
+}

@@ -1,0 +1,1 @@
+//! Tests of the whole: against the outside world and in real browsers.
