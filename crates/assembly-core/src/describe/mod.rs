@@ -11,7 +11,8 @@ pub use calculation::{Calculation, Input, Output, Provenance, Takes, UsualUnits}
 pub use given::{CalculationError, Given};
 
 /// Every calculation there is. To add one, write its file and name it here.
-pub static CALCULATIONS: &[&Calculation] = &[];
+pub static CALCULATIONS: &[&Calculation] =
+    &[&crate::fit::clearance_rule_of_thumb::CLEARANCE_RULE_OF_THUMB];
 
 /// The calculation with this id.
 #[must_use]

@@ -1,1 +1,3 @@
 //! The fits of an engine, one calculation a file.
+
+pub mod clearance_rule_of_thumb;

@@ -1,0 +1,35 @@
+//! The calculations against values from outside the project.
+//!
+//! Reads every table of `tests/reference`, or of the folder that the
+//! environment variable `ASSEMBLY_REFERENCE_DIR` names, and prints for each file
+//! and topic one line:
+//!
+//! ```text
+//! reference FILE TOPIC: rows N, passed P, failed F, unanswered U
+//! ```
+//!
+//! Every row that fails is named with what was expected and what came out. A
+//! row that fails fails the test; a row that nothing answers yet does not.
+//!
+//! To answer a topic, write a file with a function `answer(&Row) ->
+//! Option<Value>` and name it in [`SUBJECTS`] with its file and topic. It sees a
+//! row's question, never what is expected, so it can only work it out.
+
+mod runner;
+
+mod bearing_clearance;
+
+use std::process::ExitCode;
+
+use runner::Subject;
+
+/// Which function answers which topic of which file.
+const SUBJECTS: &[Subject] = &[Subject {
+    file: "rules_of_thumb",
+    topic: "bearing_clearance",
+    answer: bearing_clearance::answer,
+}];
+
+fn main() -> ExitCode {
+    runner::run(SUBJECTS)
+}
