@@ -37,6 +37,17 @@ pub enum Takes {
     OneOrMore,
     /// Any number, also none.
     Any,
+    /// One of these words: the value is the word's place in the list, from 0.
+    OneOf(&'static [Choice]),
+}
+
+/// One of the words that an input may be: a material, a kind of rod.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Choice {
+    /// Stable name.
+    pub id: &'static str,
+    /// What it is called at the bench.
+    pub label: &'static str,
 }
 
 /// One thing that has to be known.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use thiserror::Error;
 
-use super::calculation::{Input, Takes};
+use super::calculation::{Choice, Input, Takes};
 use crate::measure::{Estimate, Measured};
 use crate::quantity::{Kind, Si};
 
@@ -60,6 +60,16 @@ pub enum CalculationError {
         /// What would be right, SI units.
         sane: (f64, f64),
     },
+    /// A number that stands for no word of the list.
+    #[error("{label} is none of these: {words}")]
+    NoSuchChoice {
+        /// The input's id.
+        field: &'static str,
+        /// Its name at the bench.
+        label: &'static str,
+        /// What could be chosen.
+        words: String,
+    },
     /// The values contradict each other or the physics.
     #[error("{label}: {reason}")]
     NotPossible {
@@ -79,6 +89,17 @@ pub enum CalculationError {
 }
 
 impl CalculationError {
+    /// What was given for this input cannot be, for this reason. The reason says
+    /// what would be right.
+    #[must_use]
+    pub fn not_possible(input: &'static Input, reason: impl Into<String>) -> Self {
+        Self::NotPossible {
+            field: input.id,
+            label: input.label,
+            reason: reason.into(),
+        }
+    }
+
     /// The input that has to be looked at, when it is one.
     #[must_use]
     pub const fn field(&self) -> Option<&'static str> {
@@ -87,6 +108,7 @@ impl CalculationError {
             | Self::TooMany { field, .. }
             | Self::NotFinite { field, .. }
             | Self::OutOfRange { field, .. }
+            | Self::NoSuchChoice { field, .. }
             | Self::NotPossible { field, .. } => Some(field),
             Self::NoNumber { .. } => None,
         }
@@ -172,6 +194,20 @@ impl Given {
         })
     }
 
+    /// The word that was chosen.
+    ///
+    /// # Errors
+    /// [`CalculationError::Missing`] when none was, [`CalculationError::NoSuchChoice`]
+    /// when the number stands for no word of the list.
+    pub fn choice(&self, input: &'static Input) -> Result<&'static Choice, CalculationError> {
+        let read = self.one(input)?.value();
+        choice_at(input, read).ok_or_else(|| CalculationError::NoSuchChoice {
+            field: input.id,
+            label: input.label,
+            words: words_of(input),
+        })
+    }
+
     /// Checks number, finiteness and range of every input of a description.
     ///
     /// # Errors
@@ -179,10 +215,12 @@ impl Given {
     pub fn check(&self, inputs: &'static [Input]) -> Result<(), CalculationError> {
         for input in inputs {
             let values = self.several(input.id);
-            if values.is_empty() && matches!(input.takes, Takes::One | Takes::OneOrMore) {
+            let needed = matches!(input.takes, Takes::One | Takes::OneOrMore | Takes::OneOf(_));
+            if values.is_empty() && needed {
                 self.one(input)?;
             }
-            if values.len() > 1 && matches!(input.takes, Takes::One | Takes::Optional) {
+            let single = matches!(input.takes, Takes::One | Takes::Optional | Takes::OneOf(_));
+            if values.len() > 1 && single {
                 return Err(CalculationError::TooMany {
                     field: input.id,
                     label: input.label,
@@ -197,6 +235,25 @@ impl Given {
     }
 }
 
+/// The word that a number stands for.
+fn choice_at(input: &'static Input, read: f64) -> Option<&'static Choice> {
+    let Takes::OneOf(choices) = input.takes else {
+        return None;
+    };
+    choices
+        .iter()
+        .zip(0_u32..)
+        .find_map(|(choice, at)| (read == f64::from(at)).then_some(choice))
+}
+
+fn words_of(input: &'static Input) -> String {
+    let Takes::OneOf(choices) = input.takes else {
+        return String::new();
+    };
+    let words: Vec<&str> = choices.iter().map(|choice| choice.label).collect();
+    words.join(", ")
+}
+
 fn check_value(input: &'static Input, value: &Estimate) -> Result<(), CalculationError> {
     let read = value.value();
     if !read.is_finite() || !value.deviation().is_finite() {
@@ -204,6 +261,16 @@ fn check_value(input: &'static Input, value: &Estimate) -> Result<(), Calculatio
             field: input.id,
             label: input.label,
         });
+    }
+    if matches!(input.takes, Takes::OneOf(_)) {
+        return match choice_at(input, read) {
+            Some(_) => Ok(()),
+            None => Err(CalculationError::NoSuchChoice {
+                field: input.id,
+                label: input.label,
+                words: words_of(input),
+            }),
+        };
     }
     if read < input.sane.0 || read > input.sane.1 {
         return Err(CalculationError::OutOfRange {

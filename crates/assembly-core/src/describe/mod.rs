@@ -5,9 +5,10 @@
 mod answer;
 mod calculation;
 mod given;
+mod terms;
 
 pub use answer::{Answer, Finding, Gravity};
-pub use calculation::{Calculation, Input, Output, Provenance, Takes, UsualUnits};
+pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
 pub use given::{CalculationError, Given};
 
 /// Every calculation there is. To add one, write its file and name it here.

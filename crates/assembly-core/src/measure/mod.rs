@@ -1,6 +1,7 @@
 //! Measured values: how far each may be off and because of what, and what can
 //! honestly be said of it against a window.
 
+mod arithmetic;
 mod assessment;
 mod estimate;
 mod measured;
