@@ -104,7 +104,10 @@ pub fn show_high_limit(si: f64, unit: &'static Unit) -> Shown {
 
 fn limit(si: f64, unit: &'static Unit, inward: fn(f64) -> f64) -> Shown {
     let number = unit.from_si(si);
-    let usual = usual_place(unit, number);
+    let usual = match unit.digits {
+        Digits::Decimals(decimals) | Digits::FinerBelow(decimals, _) => -i32::from(decimals),
+        Digits::Significant(_) => usual_place(unit, number),
+    };
     let on_step = |place: i32| {
         let steps = number / power_of_ten(place);
         let whole = steps.round();
@@ -119,12 +122,8 @@ fn limit(si: f64, unit: &'static Unit, inward: fn(f64) -> f64) -> Shown {
     if !number.is_finite() || number.abs() >= LARGE || on_step(usual) {
         return shown(number, usual);
     }
-    // One more place than a plain result has, so that a narrow window survives.
-    let finer = match unit.digits {
-        Digits::FinerBelow(decimals, _) => -i32::from(decimals) - 1,
-        Digits::Decimals(_) | Digits::Significant(_) => usual - 1,
-    };
-    let place = finer.max(finest_place(number));
+    // One more place, so that a narrow window survives.
+    let place = (usual - 1).max(finest_place(number));
     if on_step(place) {
         return shown(number, place);
     }
