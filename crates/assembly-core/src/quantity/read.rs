@@ -48,13 +48,17 @@ pub fn read(text: &str, kind: Kind, lone: &'static Unit) -> Result<Typed, ReadEr
     };
     match reading {
         Reading::Clear(number) => typed(number, unit, unit_was_typed, text),
-        Reading::Either(as_decimal, as_thousands) => Err(ReadError::Ambiguous {
-            read: quote(text),
-            readings: Box::new((
-                typed(as_decimal, unit, unit_was_typed, text)?,
-                typed(as_thousands, unit, unit_was_typed, text)?,
-            )),
-        }),
+        Reading::Either(as_decimal, as_thousands) => {
+            // Each reading gets a text of its own, which is clear.
+            let clear = |number| -> Result<Typed, ReadError> {
+                let tidy = typed(number, unit, true, text)?.to_string();
+                typed(number, unit, true, &tidy)
+            };
+            Err(ReadError::Ambiguous {
+                read: quote(text),
+                readings: Box::new((clear(as_decimal)?, clear(as_thousands)?)),
+            })
+        }
     }
 }
 
@@ -144,16 +148,19 @@ fn read_unit(text: &str, kind: Kind) -> Result<&'static Unit, ReadError> {
     })
 }
 
-/// A unit of the kind, then a blank and something else.
+/// A unit of the kind, then something else.
 fn unit_and_rest(text: &str, kind: Kind) -> Option<(String, String)> {
-    text.char_indices()
-        .rev()
-        .filter(|(_, sign)| *sign == ' ' || !sign.is_alphanumeric())
-        .find_map(|(at, _)| {
-            let (front, rest) = text.split_at(at);
-            let front = front.trim();
-            let name = plain(front);
-            (!name.is_empty() && find(units_of(kind), &name).is_some())
-                .then(|| (front.to_owned(), rest.trim().to_owned()))
-        })
+    let mut edges: Vec<usize> = Vec::new();
+    for (at, sign) in text.char_indices() {
+        if !sign.is_alphanumeric() {
+            edges.extend([at, at + sign.len_utf8()]);
+        }
+    }
+    edges.into_iter().rev().find_map(|at| {
+        let (front, rest) = text.split_at_checked(at)?;
+        let (front, rest) = (front.trim(), rest.trim());
+        let name = plain(front);
+        let found = !name.is_empty() && !rest.is_empty() && find(units_of(kind), &name).is_some();
+        found.then(|| (front.to_owned(), rest.to_owned()))
+    })
 }

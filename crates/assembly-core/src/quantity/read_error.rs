@@ -281,17 +281,8 @@ const fn like(kind: Kind) -> &'static str {
 }
 
 fn offered(units: &[&'static str]) -> String {
-    match units {
-        [] => String::new(),
-        [one] => format!("; is {one} meant?"),
-        [first, others @ ..] => {
-            let mut text = format!("; is {first}");
-            for other in others {
-                text.push_str(" or ");
-                text.push_str(other);
-            }
-            text.push_str(" meant?");
-            text
-        }
+    if units.is_empty() {
+        return String::new();
     }
+    format!(" (is {} meant?)", units.join(" or "))
 }

@@ -1,6 +1,8 @@
 //! From characters to a number and the unit text behind it.
 
 use super::number::Number;
+use super::separators::{Separated, separators};
+use super::signs::{raised_digit, usual_signs};
 use super::{Kind, ReadError};
 
 /// The longest text that is looked at.
@@ -47,6 +49,7 @@ pub(super) fn scan(text: &str, kind: Kind) -> Result<Scanned, ReadError> {
     let usual = usual_signs(trimmed);
     let mut scanner = Scanner {
         read: trimmed,
+        usual: usual.trim(),
         left: usual.trim(),
         kind,
     };
@@ -57,62 +60,19 @@ pub(super) fn scan(text: &str, kind: Kind) -> Result<Scanned, ReadError> {
     })
 }
 
-/// Writes the many signs people's keyboards give as the one meant.
-fn usual_signs(text: &str) -> String {
-    let mut usual = String::with_capacity(text.len() + 8);
-    for sign in text.chars() {
-        match sign {
-            '−' | '–' | '—' | '‐' | '‑' | '﹣' | '－' => usual.push('-'),
-            '＋' => usual.push('+'),
-            '⁄' | '∕' | '÷' => usual.push('/'),
-            '′' | '’' | '‘' => usual.push('\''),
-            '″' | '”' | '“' | '„' => usual.push('"'),
-            '⋅' | '•' | '∙' | '‧' => usual.push('·'),
-            'μ' => usual.push('µ'),
-            'º' | '˚' => usual.push('°'),
-            '℃' => usual.push_str("°C"),
-            '℉' => usual.push_str("°F"),
-            _ if sign.is_whitespace() => usual.push(' '),
-            _ => match fraction_sign(sign) {
-                // Blanks keep its digits apart from the neighbours'.
-                Some(fraction) => {
-                    usual.push(' ');
-                    usual.push_str(fraction);
-                    usual.push(' ');
-                }
-                None => usual.push(sign),
-            },
-        }
-    }
-    usual
-}
-
-const fn fraction_sign(sign: char) -> Option<&'static str> {
-    Some(match sign {
-        '½' => "1/2",
-        '⅓' => "1/3",
-        '⅔' => "2/3",
-        '¼' => "1/4",
-        '¾' => "3/4",
-        '⅕' => "1/5",
-        '⅖' => "2/5",
-        '⅗' => "3/5",
-        '⅘' => "4/5",
-        '⅙' => "1/6",
-        '⅚' => "5/6",
-        '⅐' => "1/7",
-        '⅛' => "1/8",
-        '⅜' => "3/8",
-        '⅝' => "5/8",
-        '⅞' => "7/8",
-        '⅑' => "1/9",
-        '⅒' => "1/10",
-        _ => return None,
-    })
+/// What a number with another one behind it may be on the way to.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum MayBecome {
+    Fraction,
+    Nothing,
 }
 
 struct Scanner<'a> {
+    /// As typed.
     read: &'a str,
+    /// The same with the usual signs.
+    usual: &'a str,
+    /// What of it is not read yet.
     left: &'a str,
     kind: Kind,
 }
@@ -125,6 +85,10 @@ fn split_while(text: &str, keep: impl Fn(char) -> bool) -> (&str, &str) {
 
 const fn is_digit(sign: char) -> bool {
     sign.is_ascii_digit()
+}
+
+const fn is_digit_or_separator(sign: char) -> bool {
+    matches!(sign, '0'..='9' | '.' | ',')
 }
 
 fn is_plain(run: &str) -> bool {
@@ -149,7 +113,7 @@ impl<'a> Scanner<'a> {
         if let Some(left) = signed.strip_prefix(['+', '-']) {
             self.left = left.trim_start();
         }
-        let first = self.run(|sign| is_digit(sign) || matches!(sign, '.' | ','));
+        let first = self.run(is_digit_or_separator);
         if first.is_empty() {
             return Err(self.no_number(signed));
         }
@@ -165,7 +129,11 @@ impl<'a> Scanner<'a> {
             ));
         }
         let power = self.power_of_ten()?;
-        self.nothing_numeric_follows(first)?;
+        self.no_second_number(if is_plain(first) && power == 0 {
+            MayBecome::Fraction
+        } else {
+            MayBecome::Nothing
+        })?;
         let decimal = |run: &str| self.decimal(negative, run, power);
         Ok(match separators(first) {
             Separated::Clear(run) => Reading::Clear(decimal(&run)?),
@@ -248,7 +216,7 @@ impl<'a> Scanner<'a> {
         if below.is_empty() {
             return Err(ReadError::OpenFraction { read: self.read() });
         }
-        let (run, left) = split_while(below, |sign| is_digit(sign) || matches!(sign, '.' | ','));
+        let (run, left) = split_while(below, is_digit_or_separator);
         if run.is_empty() {
             return Ok(None);
         }
@@ -260,7 +228,7 @@ impl<'a> Scanner<'a> {
             return Err(ReadError::FractionOfFraction { read: self.read() });
         }
         self.left = left;
-        self.nothing_numeric_follows(run)?;
+        self.no_second_number(MayBecome::Nothing)?;
         Ok(Some(run))
     }
 
@@ -289,23 +257,23 @@ impl<'a> Scanner<'a> {
         }))
     }
 
-    /// Behind a whole number part there may be a unit, but no second number.
-    fn nothing_numeric_follows(&self, first: &str) -> Result<(), ReadError> {
+    /// Behind a number there may be a unit, but no second number.
+    fn no_second_number(&self, may_be: MayBecome) -> Result<(), ReadError> {
         let after = self.left.trim_start();
         let bare = after.strip_prefix('-').unwrap_or(after).trim_start();
-        let (second, rest) = split_while(bare, |sign| is_digit(sign) || matches!(sign, '.' | ','));
-        // `1/K` and `10:1` are units; a number behind a number is not.
-        if !second.starts_with(|sign| is_digit(sign) || sign == '.') || !second.contains(is_digit) {
+        let (second, rest) = split_while(bare, is_digit_or_separator);
+        // `/K`, `1/K` and `:1` are units; a number behind a number is not.
+        let per = rest.trim_start().strip_prefix('/').map(str::trim_start);
+        let is_per_unit = second == "1" && per.is_some_and(|unit| !unit.starts_with(is_digit));
+        if !second.contains(is_digit) || is_per_unit {
             return Ok(());
         }
+        let first = self.usual.strip_suffix(self.left).unwrap_or("").trim();
         Err(ReadError::TwoNumbers {
             read: self.read(),
             first: first.to_owned(),
             second: second.to_owned(),
-            unfinished: rest.trim().is_empty()
-                && is_plain(first)
-                && is_plain(second)
-                && !self.read.contains(['/', '⁄']),
+            unfinished: may_be == MayBecome::Fraction && rest.trim().is_empty() && is_plain(second),
         })
     }
 
@@ -377,96 +345,4 @@ impl<'a> Scanner<'a> {
         }
         .without_minus_zero())
     }
-}
-
-fn raised_digit(sign: char) -> Option<i32> {
-    let raised = match sign {
-        '⁰' => 0,
-        '¹' => 1,
-        '²' => 2,
-        '³' => 3,
-        '⁴' => 4,
-        '⁵' => 5,
-        '⁶' => 6,
-        '⁷' => 7,
-        '⁸' => 8,
-        '⁹' => 9,
-        _ => return sign.to_digit(10)?.try_into().ok(),
-    };
-    Some(raised)
-}
-
-/// What points and commas in a run of digits mean.
-enum Separated {
-    /// Digits with at most one decimal point.
-    Clear(String),
-    /// One comma, one to three digits before it, exactly three behind.
-    Either(String, String),
-    OpenPoint,
-    TwoPoints,
-    Misplaced {
-        unfinished: bool,
-    },
-}
-
-fn separators(run: &str) -> Separated {
-    let points = run.matches('.').count();
-    let commas = run.matches(',').count();
-    let open = run.ends_with(['.', ',']);
-    match (points, commas) {
-        (0, 0) => Separated::Clear(run.to_owned()),
-        (1, 0) if open => Separated::OpenPoint,
-        (1, 0) => Separated::Clear(run.to_owned()),
-        (0, 1) => one_comma(run),
-        (0, _) => grouped(run, ','),
-        (_, 0) => Separated::TwoPoints,
-        (1, _) if run.rfind('.') > run.rfind(',') => with_groups(run, ',', '.'),
-        (_, 1) if run.rfind(',') > run.rfind('.') => with_groups(run, '.', ','),
-        (1, _) => Separated::Misplaced { unfinished: false },
-        _ => Separated::TwoPoints,
-    }
-}
-
-fn one_comma(run: &str) -> Separated {
-    let (whole, part) = run.split_once(',').unwrap_or((run, ""));
-    if part.is_empty() {
-        return Separated::OpenPoint;
-    }
-    let decimal = format!("{whole}.{part}");
-    if part.len() == 3 && (1..=3).contains(&whole.len()) && !whole.starts_with('0') {
-        Separated::Either(decimal, format!("{whole}{part}"))
-    } else {
-        Separated::Clear(decimal)
-    }
-}
-
-/// A whole number whose digits stand in groups.
-fn grouped(run: &str, between: char) -> Separated {
-    if fits_groups(run, between) {
-        return Separated::Clear(run.replace(between, ""));
-    }
-    let (front, last) = run.rsplit_once(between).unwrap_or((run, ""));
-    Separated::Misplaced {
-        unfinished: last.len() < 3 && fits_groups(front, between),
-    }
-}
-
-fn with_groups(run: &str, between: char, point: char) -> Separated {
-    let (whole, part) = run.rsplit_once(point).unwrap_or((run, ""));
-    if !fits_groups(whole, between) {
-        Separated::Misplaced { unfinished: false }
-    } else if part.is_empty() {
-        Separated::OpenPoint
-    } else {
-        Separated::Clear(format!("{}.{part}", whole.replace(between, "")))
-    }
-}
-
-/// One to three digits, the first no zero, then groups of three.
-fn fits_groups(run: &str, between: char) -> bool {
-    let mut groups = run.split(between);
-    let first = groups.next().unwrap_or("");
-    (1..=3).contains(&first.len())
-        && !first.starts_with('0')
-        && groups.all(|group| group.len() == 3)
 }

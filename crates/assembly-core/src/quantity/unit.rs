@@ -68,27 +68,25 @@ impl Unit {
     /// The number of SI units that so many of this unit are.
     #[must_use]
     pub fn to_si(&self, number: f64) -> f64 {
-        let shifted = number + self.offset();
-        shifted * self.factor.numerator as f64 / self.factor.denominator as f64
+        self.step_to_si(number + self.offset())
     }
 
     /// How many of this unit so many SI units are.
     #[must_use]
     pub fn from_si(&self, si: f64) -> f64 {
-        let shifted = si * self.factor.denominator as f64 / self.factor.numerator as f64;
-        shifted - self.offset()
+        self.step_from_si(si) - self.offset()
     }
 
     /// The size of a step: a difference has no zero point.
     #[must_use]
     pub fn step_to_si(&self, step: f64) -> f64 {
-        step * self.factor.numerator as f64 / self.factor.denominator as f64
+        scaled(step, self.factor.numerator, self.factor.denominator)
     }
 
     /// A difference of so many SI units in this unit: without any zero point.
     #[must_use]
     pub fn step_from_si(&self, si: f64) -> f64 {
-        si * self.factor.denominator as f64 / self.factor.numerator as f64
+        scaled(si, self.factor.denominator, self.factor.numerator)
     }
 
     fn offset(&self) -> f64 {
@@ -115,6 +113,17 @@ impl Unit {
         loose
             .any(|name| name.eq_ignore_ascii_case(plain))
             .then_some(Match::Loose)
+    }
+}
+
+/// Multiplies, then divides: both whole numbers are exact floats. The other way
+/// round only where the product is too large for a float.
+fn scaled(number: f64, by: u64, over: u64) -> f64 {
+    let product = number * by as f64;
+    if product.is_finite() {
+        product / over as f64
+    } else {
+        number / over as f64 * by as f64
     }
 }
 

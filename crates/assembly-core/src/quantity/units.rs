@@ -152,6 +152,9 @@ pub(super) static UNITS: &[Unit] = &[
 
     of(Kind::Ratio, "", "a plain number", (1, 1), Significant(4), "", ":1"),
     of(Kind::Ratio, "%", "per cent", (1, 100), Decimals(1), "", "% percent pct"),
+    of(Kind::Ratio, "in/in", "inches an inch", (1, 1), Significant(3), "", "in/in inch/inch \"/\""),
+    of(Kind::Ratio, "mm/mm", "millimetres a millimetre", (1, 1), Significant(3), "", "mm/mm m/m"),
+    of(Kind::Ratio, "thou/in", "thousandths an inch", (1, 1000), Decimals(2), "", "thou/in thou/inch"),
 
     of(Kind::Count, "", "pieces", (1, 1), Decimals(0), "", "pcs pieces off"),
 ];
