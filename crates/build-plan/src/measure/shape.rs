@@ -1,0 +1,152 @@
+//! The shape of a measure.
+
+use assembly_core::describe::UsualUnits;
+use assembly_core::measure::DangerousSide;
+use assembly_core::quantity::Kind;
+
+use super::tripwire::Tripwire;
+use crate::engine::Engine;
+use crate::place::{At, Direction, Place, Station};
+
+/// One thing that is measured or worked out, with everything the trade knows
+/// about it.
+#[derive(PartialEq, Debug)]
+pub struct Measure {
+    /// Stable name, such as `main-oil-clearance`.
+    pub id: &'static str,
+    /// Its name at the bench.
+    pub label: &'static str,
+    /// What it is a number of.
+    pub kind: Kind,
+    /// The units it is usually said in.
+    pub units: UsualUnits,
+    /// Whether it is read off a tool or worked out.
+    pub found: Found,
+    /// The side of its limits that wrecks engines.
+    pub dangerous: DangerousSide,
+    /// Where it is taken.
+    pub spots: Spots,
+    /// How to measure it, in three lines.
+    pub how: [&'static str; 3],
+    /// What the trade would stop and look twice at, when there is no sheet.
+    pub tripwire: Option<Tripwire>,
+    /// What comes of too little; empty when nothing does.
+    pub too_little: &'static str,
+    /// What comes of too much; empty when nothing does.
+    pub too_much: &'static str,
+    /// What to beware of while measuring it.
+    pub cautions: &'static [&'static str],
+}
+
+/// Where a measure's number comes from.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Found {
+    /// Read off a tool.
+    Read,
+    /// Worked out from other measures; some tools read it directly as well.
+    WorkedOut {
+        /// The id of the calculation in `assembly_core`.
+        calculation: &'static str,
+        /// What it is worked out from.
+        from: &'static [&'static Measure],
+        /// Ids of the calculations that take readings of the measure itself.
+        or_read_by: &'static [&'static str],
+    },
+}
+
+/// The parts of an engine that a measure is taken on, one by one.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+#[non_exhaustive]
+pub enum Per {
+    /// Each main bearing.
+    Main,
+}
+
+impl Per {
+    /// The parts an engine has, in the order they are walked through.
+    #[must_use]
+    pub fn parts(self, engine: &Engine) -> Vec<At> {
+        match self {
+            Self::Main => engine
+                .mains()
+                .into_iter()
+                .map(|main| At::Main(main.number()))
+                .collect(),
+        }
+    }
+}
+
+/// Where a measure is taken: on each part, at each station, in each direction.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub struct Spots {
+    /// On each of these.
+    pub per: Per,
+    /// At each of these; none when the part is taken as a whole.
+    pub stations: &'static [Station],
+    /// In each of these directions; none when there is only one way.
+    pub directions: &'static [Direction],
+}
+
+impl Spots {
+    /// The places of one part, in the order they are measured.
+    #[must_use]
+    pub fn on(&self, at: At) -> Vec<Place> {
+        let mut places = Vec::with_capacity(self.stations.len().max(1) * self.directions.len());
+        for station in or_none(self.stations) {
+            for direction in or_none(self.directions) {
+                places.push(Place {
+                    at,
+                    station,
+                    direction,
+                });
+            }
+        }
+        places
+    }
+
+    /// Whether a place is one of these, whichever engine it is on.
+    #[must_use]
+    pub fn include(&self, place: &Place) -> bool {
+        let part = match (self.per, place.at) {
+            (Per::Main, At::Main(_)) => true,
+        };
+        part && fits(self.stations, place.station) && fits(self.directions, place.direction)
+    }
+}
+
+/// Each item, or once none when there are no items.
+fn or_none<T: Copy>(items: &'static [T]) -> impl Iterator<Item = Option<T>> {
+    let nothing = items.is_empty().then_some(None);
+    nothing
+        .into_iter()
+        .chain(items.iter().map(|item| Some(*item)))
+}
+
+fn fits<T: PartialEq>(items: &[T], item: Option<T>) -> bool {
+    match item {
+        None => items.is_empty(),
+        Some(item) => items.contains(&item),
+    }
+}
+
+impl Measure {
+    /// Every place it is taken at on an engine, in the order of the work.
+    #[must_use]
+    pub fn places(&self, engine: &Engine) -> Vec<Place> {
+        self.spots
+            .per
+            .parts(engine)
+            .into_iter()
+            .flat_map(|at| self.spots.on(at))
+            .collect()
+    }
+
+    /// Whether a tool can read it, so that a reading of it can be typed.
+    #[must_use]
+    pub const fn can_be_read(&self) -> bool {
+        match self.found {
+            Found::Read => true,
+            Found::WorkedOut { or_read_by, .. } => !or_read_by.is_empty(),
+        }
+    }
+}
