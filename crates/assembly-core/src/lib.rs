@@ -7,6 +7,7 @@
 //! - [`quantity`]: text as people at a bench type it, into quantities and back.
 //! - [`measure`]: values that know how far they may be off, and why; verdicts.
 //! - [`fit`]: the fits of an engine, one calculation a file.
+//! - [`moves`]: what can be done about a result that is not good, and what never.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
 #![cfg_attr(
@@ -22,4 +23,5 @@
 pub mod describe;
 pub mod fit;
 pub mod measure;
+pub mod moves;
 pub mod quantity;

@@ -1,0 +1,216 @@
+//! Moves for the oil clearance of mains and rods.
+
+use super::super::change::{Move, Sizes, Who};
+use super::super::trade_size::TENTH;
+use super::{again, times};
+use crate::describe::Provenance;
+
+const MIXING: &str = "Two halves may differ by one step at most, of one make and material, for one grind. Keep all odd halves on the same side, uppers or caps, and write down which went where.";
+const ANOTHER_BOX: &str = "Two boxes of one size can differ by two or three tenths: measure the bore again with the new shells in.";
+const POLISH_LIMIT: &str = "Polishing takes one to three tenths off the diameter. It takes out no taper and no out-of-round.";
+const SHEET_FIRST: &str = "Ask for the clearance on the maker's sheet, with the shells in hand, and measure when it comes back.";
+
+pub(super) static MOVES: &[Move] = &[
+    Move {
+        id: "measure-main-clearance-again",
+        title: "Measure it again before changing anything",
+        how: "Take more readings, set the bore gauge in the micrometer locked at the journal's own size, or check with a strip of plastic gauge as a second opinion.",
+        size_is: "",
+        sizes: Sizes::MeasureAgain,
+        scatter: 0.0,
+        effects: &[again("main-oil-clearance")],
+        offered_for: &["main-oil-clearance"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &[
+            "Caps at full torque, backs of the shells dry and clean, bore read up and down only.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "other-main-shells",
+        title: "Fit other main shells",
+        how: "Put in a thicker or thinner half, or a pair of them. A set one thou under closes the clearance by one thou, one half of it by half a thou.",
+        size_is: "wall thickness gained, both halves together",
+        sizes: Sizes::Shells,
+        scatter: TENTH,
+        effects: &[times("main-oil-clearance", -1.0), again("main-crush")],
+        offered_for: &["main-oil-clearance"],
+        who: Who::Bench,
+        parts: Some("shells of that size"),
+        cautions: &[MIXING, ANOTHER_BOX],
+        provenance: Provenance::Derivation(
+            "clearance = housing bore − upper wall − lower wall − journal; a set of one step carries half of it on each wall",
+        ),
+    },
+    Move {
+        id: "swap-main-shells",
+        title: "Try the shells of another main",
+        how: "Halves of one box differ. Put the thinnest pair on the tightest main and the thickest on the loosest, and measure again.",
+        size_is: "",
+        sizes: Sizes::NotForetold,
+        scatter: 0.0,
+        effects: &[again("main-oil-clearance"), again("main-crush")],
+        offered_for: &["main-oil-clearance"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &[
+            "Only shells of the same width and the same oil holes and grooves: the thrust main and grooved uppers stay where they belong.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "polish-main-journals",
+        title: "Have the main journals polished",
+        how: "A belt takes one to three tenths off the diameter, all round.",
+        size_is: "taken off the journal's diameter",
+        sizes: Sizes::Any {
+            least: TENTH,
+            most: 3.0 * TENTH,
+            step: TENTH,
+        },
+        scatter: 0.5 * TENTH,
+        effects: &[
+            times("main-oil-clearance", 1.0),
+            times("main-journal", -1.0),
+            again("main-journal-out-of-round"),
+        ],
+        offered_for: &["main-oil-clearance"],
+        who: Who::MachineShop,
+        parts: None,
+        cautions: &[
+            POLISH_LIMIT,
+            "Have the oil holes cleaned out afterwards, plugs out.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "grind-main-journals",
+        title: "Have all main journals ground to the next size",
+        how: "All mains are ground to the next undersize and the clearance is ordered with it.",
+        size_is: "",
+        sizes: Sizes::ToOrder,
+        scatter: 1.5 * TENTH,
+        effects: &[
+            again("main-oil-clearance"),
+            again("main-journal"),
+            again("main-journal-taper"),
+            again("main-journal-out-of-round"),
+            again("crank-bow"),
+            again("crank-end-play"),
+        ],
+        offered_for: &[
+            "main-oil-clearance",
+            "main-journal-taper",
+            "main-journal-out-of-round",
+        ],
+        who: Who::MachineShop,
+        parts: Some("undersize main shells"),
+        cautions: &[
+            SHEET_FIRST,
+            "A surface-hardened crankshaft may need hardening again: ask before grinding.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "measure-rod-clearance-again",
+        title: "Measure it again before changing anything",
+        how: "Take more readings, set the bore gauge in the micrometer locked at the journal's own size, or check with a strip of plastic gauge as a second opinion.",
+        size_is: "",
+        sizes: Sizes::MeasureAgain,
+        scatter: 0.0,
+        effects: &[again("rod-oil-clearance")],
+        offered_for: &["rod-oil-clearance"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &[
+            "Bolts at their final stretch, backs of the shells dry and clean. Use old bolts for trials when the new ones may be stretched only once.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "other-rod-shells",
+        title: "Fit other rod shells",
+        how: "Put in a thicker or thinner half, or a pair of them. A set one thou under closes the clearance by one thou, one half of it by half a thou.",
+        size_is: "wall thickness gained, both halves together",
+        sizes: Sizes::Shells,
+        scatter: TENTH,
+        effects: &[times("rod-oil-clearance", -1.0), again("rod-crush")],
+        offered_for: &["rod-oil-clearance"],
+        who: Who::Bench,
+        parts: Some("shells of that size"),
+        cautions: &[MIXING, ANOTHER_BOX],
+        provenance: Provenance::Derivation(
+            "clearance = housing bore − upper wall − lower wall − journal; a set of one step carries half of it on each wall",
+        ),
+    },
+    Move {
+        id: "swap-rod-shells",
+        title: "Try the shells of another rod",
+        how: "Halves of one box differ. Put the thinnest pair on the tightest pin and the thickest on the loosest, and measure again.",
+        size_is: "",
+        sizes: Sizes::NotForetold,
+        scatter: 0.0,
+        effects: &[again("rod-oil-clearance"), again("rod-crush")],
+        offered_for: &["rod-oil-clearance"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &[
+            "Where the shells are chamfered for the fillet, the chamfer goes to the cheek of the crankshaft.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "polish-rod-journals",
+        title: "Have the rod journals polished",
+        how: "A belt takes one to three tenths off the diameter, all round.",
+        size_is: "taken off the journal's diameter",
+        sizes: Sizes::Any {
+            least: TENTH,
+            most: 3.0 * TENTH,
+            step: TENTH,
+        },
+        scatter: 0.5 * TENTH,
+        effects: &[
+            times("rod-oil-clearance", 1.0),
+            times("rod-journal", -1.0),
+            again("rod-journal-out-of-round"),
+        ],
+        offered_for: &["rod-oil-clearance"],
+        who: Who::MachineShop,
+        parts: None,
+        cautions: &[
+            POLISH_LIMIT,
+            "Have the oil holes cleaned out afterwards, plugs out.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "grind-rod-journals",
+        title: "Have all rod journals ground to the next size",
+        how: "All rod journals are ground to the next undersize and the clearance is ordered with it.",
+        size_is: "",
+        sizes: Sizes::ToOrder,
+        scatter: 1.5 * TENTH,
+        effects: &[
+            again("rod-oil-clearance"),
+            again("rod-journal"),
+            again("rod-journal-taper"),
+            again("rod-journal-out-of-round"),
+            again("rod-side-clearance"),
+            again("deck-clearance"),
+        ],
+        offered_for: &[
+            "rod-oil-clearance",
+            "rod-journal-taper",
+            "rod-journal-out-of-round",
+        ],
+        who: Who::MachineShop,
+        parts: Some("undersize rod shells"),
+        cautions: &[
+            SHEET_FIRST,
+            "The stroke can come out changed: check the deck clearance of every cylinder again.",
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+];
