@@ -26,7 +26,7 @@ static JOURNAL: Input = Input {
         inch: "in",
         metric: "mm",
     },
-    sane: (0.002, 0.6),
+    sane: (0.002, 0.8),
     takes: Takes::One,
     how: "Use the nominal size from the sheet, or the size you measured.",
 };
@@ -35,10 +35,7 @@ static PART: Input = Input {
     id: "part",
     label: "clearance for each inch of journal",
     kind: Kind::Ratio,
-    units: UsualUnits {
-        inch: "in/in",
-        metric: "mm/mm",
-    },
+    units: UsualUnits::NONE,
     sane: (0.000_1, 0.01),
     takes: Takes::Optional,
     how: "Only if you work to a figure of your own, such as 0.0009 in for each inch of journal.",
@@ -141,6 +138,6 @@ mod tests {
         let given = Given::new().with("journal", Estimate::exact(2.5));
         let error = CLEARANCE_RULE_OF_THUMB.answer(&given).unwrap_err();
         assert_eq!(error.field(), Some("journal"));
-        assert!(error.to_string().contains("600 mm"), "{error}");
+        assert!(error.to_string().contains("800 mm"), "{error}");
     }
 }

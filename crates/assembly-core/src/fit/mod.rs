@@ -1,3 +1,4 @@
 //! The fits of an engine, one calculation a file.
 
 pub mod clearance_rule_of_thumb;
+pub mod running_clearance;

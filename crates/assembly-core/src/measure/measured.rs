@@ -1,5 +1,6 @@
 //! A typed measured value.
 
+use std::borrow::Borrow;
 use std::marker::PhantomData;
 use std::ops::{Add, Mul, Neg, Sub};
 
@@ -73,6 +74,12 @@ impl<Q: Si> Measured<Q> {
         self.estimate
     }
 
+    /// The size without its sign.
+    #[must_use]
+    pub fn size(&self) -> Self {
+        Self::from_estimate(self.estimate.size())
+    }
+
     /// The mean of some values; `None` of none.
     #[must_use]
     pub fn mean(values: &[Self]) -> Option<Self> {
@@ -97,25 +104,35 @@ impl<Q: Si> Measured<Q> {
     }
 }
 
-impl<Q: Si> Add for Measured<Q> {
-    type Output = Self;
+impl<Q: Si, R: Borrow<Measured<Q>>> Add<R> for &Measured<Q> {
+    type Output = Measured<Q>;
 
-    fn add(self, other: Self) -> Self {
-        Self::from_estimate(Estimate::from_slopes(
-            self.estimate.value() + other.estimate.value(),
-            &[(&self.estimate, 1.0), (&other.estimate, 1.0)],
-        ))
+    fn add(self, other: R) -> Measured<Q> {
+        Measured::from_estimate(&self.estimate + &other.borrow().estimate)
     }
 }
 
-impl<Q: Si> Sub for Measured<Q> {
+impl<Q: Si, R: Borrow<Self>> Add<R> for Measured<Q> {
     type Output = Self;
 
-    fn sub(self, other: Self) -> Self {
-        Self::from_estimate(Estimate::from_slopes(
-            self.estimate.value() - other.estimate.value(),
-            &[(&self.estimate, 1.0), (&other.estimate, -1.0)],
-        ))
+    fn add(self, other: R) -> Self {
+        &self + other
+    }
+}
+
+impl<Q: Si, R: Borrow<Measured<Q>>> Sub<R> for &Measured<Q> {
+    type Output = Measured<Q>;
+
+    fn sub(self, other: R) -> Measured<Q> {
+        Measured::from_estimate(&self.estimate - &other.borrow().estimate)
+    }
+}
+
+impl<Q: Si, R: Borrow<Self>> Sub<R> for Measured<Q> {
+    type Output = Self;
+
+    fn sub(self, other: R) -> Self {
+        &self - other
     }
 }
 
@@ -131,9 +148,6 @@ impl<Q: Si> Mul<f64> for Measured<Q> {
     type Output = Self;
 
     fn mul(self, factor: f64) -> Self {
-        Self::from_estimate(Estimate::from_slopes(
-            self.estimate.value() * factor,
-            &[(&self.estimate, factor)],
-        ))
+        Self::from_estimate(&self.estimate * factor)
     }
 }
