@@ -1,1 +1,29 @@
-fn main() {}
+//! The yard: `cargo xtask …` finds or installs what the project needs, then
+//! builds, serves and tests it. Start reading at [`command`].
+
+mod command;
+mod dist;
+mod host;
+mod markup;
+mod pack;
+mod page;
+mod places;
+mod policy;
+mod problem;
+mod run;
+mod serve;
+mod tools;
+mod worker;
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let done = command::read(lexopt::Parser::from_env()).and_then(command::carry_out);
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problem) => {
+            eprintln!("\nxtask: {problem}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,210 @@
+//! What can be asked of the yard.
+
+use std::path::PathBuf;
+
+use lexopt::{Arg, Parser, ValueExt as _};
+
+use crate::host::{Host, Reach};
+use crate::places::Places;
+use crate::problem::{Outcome, Problem, While};
+use crate::{page, serve};
+
+const HELP: &str = "\
+cargo xtask COMMAND
+
+  serve [--port N] [--lan]   build the app and serve it on this machine;
+                             with --lan, on the local network too
+  build                      build the app into dist/, for any static host
+  host [--port N] [--dist FOLDER] [--base /PATH/] [--print-requests] [--lan]
+                             serve a finished page; port 0 is any free one
+
+Tools of pinned versions are put into .tools/ of the project when they are
+not there yet.
+";
+
+/// A command with what was said about it.
+#[derive(Debug)]
+pub enum Command {
+    /// Say what can be asked.
+    Help,
+    /// Build the app.
+    Build,
+    /// Build the app and serve it.
+    Serve {
+        /// The port that was asked for, if any.
+        port: Option<u16>,
+        /// From where it can be reached.
+        reach: Reach,
+    },
+    /// Serve a finished page.
+    Host {
+        /// The folder, if not `dist/`.
+        dist: Option<PathBuf>,
+        /// The port.
+        port: u16,
+        /// The path the page lies under.
+        base: String,
+        /// From where it can be reached.
+        reach: Reach,
+        /// Whether each request is printed.
+        print_requests: bool,
+    },
+}
+
+/// What may stand behind a command.
+struct Options {
+    port: Option<u16>,
+    dist: Option<PathBuf>,
+    base: String,
+    reach: Reach,
+    print_requests: bool,
+}
+
+/// Reads the command line.
+pub fn read(mut parser: Parser) -> Outcome<Command> {
+    let mut name = None;
+    let mut options = Options {
+        port: None,
+        dist: None,
+        base: "/".to_owned(),
+        reach: Reach::ThisMachine,
+        print_requests: false,
+    };
+    let reading = "reading the command line (`cargo xtask help` shows what there is)";
+    while let Some(argument) = parser.next().during(reading)? {
+        match argument {
+            Arg::Value(word) if name.is_none() => name = Some(word.string().during(reading)?),
+            Arg::Short('h') | Arg::Long("help") => return Ok(Command::Help),
+            Arg::Long("port") => {
+                options.port = Some(
+                    parser
+                        .value()
+                        .and_then(|value| value.parse())
+                        .during(reading)?,
+                );
+            }
+            Arg::Long("dist") => options.dist = Some(parser.value().during(reading)?.into()),
+            Arg::Long("base") => {
+                options.base = base(
+                    &parser
+                        .value()
+                        .and_then(|value| value.string())
+                        .during(reading)?,
+                );
+            }
+            Arg::Long("lan") => options.reach = Reach::LocalNetwork,
+            Arg::Long("print-requests") => options.print_requests = true,
+            other => return Err(other.unexpected()).during(reading),
+        }
+    }
+    named(name.as_deref(), options)
+}
+
+fn named(name: Option<&str>, options: Options) -> Outcome<Command> {
+    match name {
+        None | Some("help") => Ok(Command::Help),
+        Some("build") => Ok(Command::Build),
+        Some("serve") => Ok(Command::Serve {
+            port: options.port,
+            reach: options.reach,
+        }),
+        Some("host") => Ok(Command::Host {
+            dist: options.dist,
+            port: options.port.unwrap_or(serve::USUAL_PORT),
+            base: options.base,
+            reach: options.reach,
+            print_requests: options.print_requests,
+        }),
+        Some(other) => Err(Problem::new(format!(
+            "there is no command `{other}`\n\n{HELP}"
+        ))),
+    }
+}
+
+/// A path with a slash at both ends.
+fn base(path: &str) -> String {
+    match path.trim_matches('/') {
+        "" => "/".to_owned(),
+        path => format!("/{path}/"),
+    }
+}
+
+/// Does what was asked.
+pub fn carry_out(command: Command) -> Outcome<()> {
+    let places = Places::find()?;
+    match command {
+        Command::Help => {
+            print!("{HELP}");
+            Ok(())
+        }
+        Command::Build => page::build_app(&places),
+        Command::Serve { port, reach } => serve::serve(&places, port, reach),
+        Command::Host {
+            dist,
+            port,
+            base,
+            reach,
+            print_requests,
+        } => serve::host(Host {
+            dist: dist.unwrap_or_else(|| places.dist()),
+            port,
+            base,
+            reach,
+            print_requests,
+        }),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read_words(words: &[&str]) -> Outcome<Command> {
+        read(Parser::from_args(words))
+    }
+
+    #[test]
+    fn a_host_may_be_given_everything() {
+        let command = read_words(&[
+            "host",
+            "--port",
+            "0",
+            "--base",
+            "some/book",
+            "--dist",
+            "d",
+            "--print-requests",
+        ]);
+        assert!(matches!(
+            command,
+            Ok(Command::Host { dist: Some(dist), port: 0, base, reach: Reach::ThisMachine, print_requests: true })
+                if dist.as_os_str() == "d" && base == "/some/book/"
+        ));
+    }
+
+    #[test]
+    fn serving_stays_on_this_machine_unless_told_otherwise() {
+        assert!(matches!(
+            read_words(&["serve"]),
+            Ok(Command::Serve {
+                port: None,
+                reach: Reach::ThisMachine
+            })
+        ));
+        assert!(matches!(
+            read_words(&["serve", "--lan"]),
+            Ok(Command::Serve {
+                port: None,
+                reach: Reach::LocalNetwork
+            })
+        ));
+    }
+
+    #[test]
+    fn what_is_not_understood_is_refused() {
+        assert!(read_words(&["bake"]).is_err());
+        assert!(read_words(&["serve", "--port", "many"]).is_err());
+        assert!(read_words(&["serve", "--loud"]).is_err());
+        assert!(read_words(&["serve", "twice"]).is_err());
+    }
+}
