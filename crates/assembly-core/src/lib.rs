@@ -8,6 +8,7 @@
 //! - [`measure`]: values that know how far they may be off, and why; verdicts.
 //! - [`fit`]: the fits of an engine, one calculation a file.
 //! - [`moves`]: what can be done about a result that is not good, and what never.
+//! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
 #![cfg_attr(
@@ -25,3 +26,4 @@ pub mod fit;
 pub mod measure;
 pub mod moves;
 pub mod quantity;
+pub mod tool;

@@ -3,13 +3,17 @@
 
 mod arithmetic;
 mod assessment;
+mod cause;
 mod estimate;
 mod measured;
+mod more_readings;
 mod source;
 mod window;
 
 pub use assessment::{Assessment, Verdict, best_chance, could_say_good};
+pub use cause::{Blame, Cause};
 pub use estimate::{Estimate, Share};
 pub use measured::Measured;
+pub use more_readings::{MOST_READINGS, MoreReadings, how_many_more};
 pub use source::{ErrorSource, Origin, SourceId, Sources};
 pub use window::{DangerousSide, Window, WindowError};

@@ -28,10 +28,27 @@ pub enum Origin {
     Stated,
 }
 
+impl Origin {
+    /// The word for it in a sentence: the bore gauge's *feel*.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Repeat => "feel",
+            Self::Rounding => "last digit",
+            Self::SharedZero => "zero",
+            Self::SettingTransfer => "setting",
+            Self::Temperature => "temperature",
+            Self::Handbook => "book value",
+            Self::Stated => "stated doubt",
+        }
+    }
+}
+
 /// One cause of error, as it is told to a person.
 #[derive(Clone, PartialEq, Debug)]
 pub struct ErrorSource {
-    /// The cause in the words of the bench: "the bore gauge's feel".
+    /// What the error comes from, in the words of the bench: "bore gauge". What
+    /// sort of error it is says [`Self::origin`]: together "the bore gauge's feel".
     pub label: String,
     /// What sort of cause.
     pub origin: Origin,

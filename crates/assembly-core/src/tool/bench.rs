@@ -1,0 +1,258 @@
+//! A tool on the bench, how it was set, and its readings.
+
+use crate::measure::{ErrorSource, Estimate, Measured, Origin, Sources};
+use crate::quantity::{Si, Typed};
+
+use super::instrument::{Instrument, Spread, rounding_deviation};
+
+/// One tool of the builder's own: which kind it is, and what is known of it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Tool {
+    key: String,
+    name: String,
+    instrument: &'static Instrument,
+    repeat: Spread,
+    shared_zero: f64,
+    setting_transfer: f64,
+    degrees_of_freedom: f64,
+}
+
+/// One setting of a tool, from when it was zeroed until it is zeroed again.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Setting<'a> {
+    /// Its identity: readings of one tool with the same key share their zero.
+    pub key: &'a str,
+    /// What it was set or is read on.
+    pub on: SetOn<'a>,
+}
+
+/// What a tool was set on.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum SetOn<'a> {
+    /// A setting standard, or the tool's own zero.
+    Standard,
+    /// Another tool with that tool's setting: a bore gauge zeroed on a
+    /// micrometer, a telescoping gauge read on one. It takes that tool's zero
+    /// error along, so the error cancels against that tool's own readings.
+    Tool(&'a Tool, &'a Setting<'a>),
+}
+
+impl Setting<'static> {
+    /// A setting on a standard, or a tool's own zero.
+    #[must_use]
+    pub const fn on_standard(key: &str) -> Setting<'_> {
+        Setting {
+            key,
+            on: SetOn::Standard,
+        }
+    }
+}
+
+impl Tool {
+    /// A tool of this kind with the figures of common practice. The key is its
+    /// identity, the name is what the builder calls it: "the bore gauge".
+    #[must_use]
+    pub fn new(
+        key: impl Into<String>,
+        name: impl Into<String>,
+        instrument: &'static Instrument,
+    ) -> Self {
+        Self {
+            key: key.into(),
+            name: name.into(),
+            instrument,
+            repeat: instrument.repeat,
+            shared_zero: instrument.shared_zero,
+            setting_transfer: instrument.setting_transfer,
+            degrees_of_freedom: f64::INFINITY,
+        }
+    }
+
+    /// The same with the feel that was found by trying, and how well it is
+    /// known: readings tried less one.
+    #[must_use]
+    pub const fn with_repeat(mut self, deviation: f64, degrees_of_freedom: f64) -> Self {
+        self.repeat = Spread::Always(deviation.abs());
+        self.degrees_of_freedom = degrees_of_freedom;
+        self
+    }
+
+    /// The same with another doubt of its zero, SI units.
+    #[must_use]
+    pub const fn with_shared_zero(mut self, deviation: f64) -> Self {
+        self.shared_zero = deviation.abs();
+        self
+    }
+
+    /// The same with another doubt of carrying a size into it, SI units.
+    #[must_use]
+    pub const fn with_setting_transfer(mut self, deviation: f64) -> Self {
+        self.setting_transfer = deviation.abs();
+        self
+    }
+
+    /// What kind of tool it is.
+    #[must_use]
+    pub const fn instrument(&self) -> &'static Instrument {
+        self.instrument
+    }
+
+    /// What the builder calls it.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// A reading of a size, with its causes of error by name: feel and the digits
+    /// that were not typed are fresh; the zero and the setting are shared by all
+    /// readings of this setting. Value and resolution in SI units; the resolution
+    /// is one step of the last digit typed.
+    ///
+    /// ```
+    /// use assembly_core::measure::Sources;
+    /// use assembly_core::quantity::Si;
+    /// use assembly_core::tool::{SetOn, Setting, Tool, instrument};
+    /// use uom::si::f64::Length;
+    ///
+    /// let micrometer = Tool::new("m", "micrometer", instrument("outside-micrometer-tenths").unwrap());
+    /// let gauge = Tool::new("g", "bore gauge", instrument("bore-gauge-tenths").unwrap());
+    /// let today = Setting::on_standard("today");
+    /// let zeroed = Setting { key: "zeroed", on: SetOn::Tool(&micrometer, &today) };
+    ///
+    /// let mut sources = Sources::new();
+    /// let bore = gauge.reading::<Length>(&mut sources, &zeroed, 0.062_253, 1e-6);
+    /// let journal = micrometer.reading::<Length>(&mut sources, &today, 0.062_200, 1e-6);
+    /// // The micrometer's zero is in both, so their difference is the surer for it.
+    /// let clearance = bore.clone() - &journal;
+    /// let apart = bore.give_or_take().to_si().hypot(journal.give_or_take().to_si());
+    /// assert!(clearance.give_or_take().to_si() < 0.8 * apart);
+    /// ```
+    #[must_use]
+    pub fn reading<Q: Si>(
+        &self,
+        sources: &mut Sources,
+        setting: &Setting<'_>,
+        value: f64,
+        resolution: f64,
+    ) -> Measured<Q> {
+        let fresh = self.fresh(sources, value, resolution);
+        Measured::from_estimate(self.set(sources, setting, fresh, Zero::Counts))
+    }
+
+    /// A reading as it was typed.
+    #[must_use]
+    pub fn reading_typed<Q: Si>(
+        &self,
+        sources: &mut Sources,
+        setting: &Setting<'_>,
+        typed: &Typed,
+    ) -> Measured<Q> {
+        self.reading(sources, setting, typed.si(), typed.resolution())
+    }
+
+    /// How far a comparing tool's needle stands from its zero. What it was
+    /// zeroed on is not in it: that comes in with the size it was zeroed at.
+    #[must_use]
+    pub fn needle<Q: Si>(
+        &self,
+        sources: &mut Sources,
+        setting: &Setting<'_>,
+        value: f64,
+        resolution: f64,
+    ) -> Measured<Q> {
+        let fresh = self.fresh(sources, value, resolution);
+        Measured::from_estimate(self.set(sources, setting, fresh, Zero::StaysOut))
+    }
+
+    /// The size that this tool stands at, as something that another tool is
+    /// zeroed on: its zero and its last digit are in it, a feel is not. A
+    /// micrometer that is still locked at a journal is better taken from that
+    /// journal's reading, by [`Self::still_locked_at`].
+    #[must_use]
+    pub fn standing_at<Q: Si>(
+        &self,
+        sources: &mut Sources,
+        setting: &Setting<'_>,
+        value: f64,
+        resolution: f64,
+    ) -> Measured<Q> {
+        let rounding = sources.fresh(self.name.clone(), Origin::Rounding);
+        let size = Estimate::exact(value).with(rounding, rounding_deviation(resolution));
+        Measured::from_estimate(self.set(sources, setting, size, Zero::Counts))
+    }
+
+    /// The size that a tool still locked at a reading stands at: the reading's
+    /// zero and last digit are in it, so they cancel against that reading; its
+    /// feel is not, because nothing is felt again.
+    #[must_use]
+    pub fn still_locked_at<Q: Si>(reading: &Measured<Q>, sources: &Sources) -> Measured<Q> {
+        let estimate = reading.estimate();
+        let kept = estimate
+            .parts()
+            .iter()
+            .filter(|(id, _)| {
+                sources
+                    .get(*id)
+                    .is_none_or(|source| source.origin != Origin::Repeat)
+            })
+            .fold(Estimate::exact(estimate.value()), |kept, (id, part)| {
+                kept.with(*id, *part)
+            });
+        Measured::from_estimate(kept)
+    }
+
+    fn fresh(&self, sources: &mut Sources, value: f64, resolution: f64) -> Estimate {
+        let feel = sources.add(ErrorSource {
+            label: self.name.clone(),
+            origin: Origin::Repeat,
+            degrees_of_freedom: self.degrees_of_freedom,
+        });
+        let rounding = sources.fresh(self.name.clone(), Origin::Rounding);
+        Estimate::exact(value)
+            .with(feel, self.repeat.at(value))
+            .with(rounding, rounding_deviation(resolution))
+    }
+
+    /// Adds what all readings of the setting share.
+    fn set(
+        &self,
+        sources: &mut Sources,
+        setting: &Setting<'_>,
+        mut value: Estimate,
+        zero: Zero,
+    ) -> Estimate {
+        if self.setting_transfer > 0.0 {
+            let transfer = sources.shared(
+                &format!("transfer|{}|{}", self.key, setting.key),
+                self.name.clone(),
+                Origin::SettingTransfer,
+            );
+            value = value.with(transfer, self.setting_transfer);
+        }
+        match (zero, setting.on) {
+            (Zero::StaysOut, _) => value,
+            (Zero::Counts, SetOn::Tool(other, theirs)) => {
+                other.set(sources, theirs, value, Zero::Counts)
+            }
+            (Zero::Counts, SetOn::Standard) if self.shared_zero > 0.0 => {
+                let zero = sources.shared(
+                    &format!("zero|{}|{}", self.key, setting.key),
+                    self.name.clone(),
+                    Origin::SharedZero,
+                );
+                value.with(zero, self.shared_zero)
+            }
+            (Zero::Counts, SetOn::Standard) => value,
+        }
+    }
+}
+
+/// Whether what a tool was set on counts for a reading.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Zero {
+    Counts,
+    StaysOut,
+}
+
+#[cfg(test)]
+mod tests;
