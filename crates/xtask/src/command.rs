@@ -7,7 +7,8 @@ use lexopt::{Arg, Parser, ValueExt as _};
 use crate::host::{Host, Reach};
 use crate::places::Places;
 use crate::problem::{Outcome, Problem, While};
-use crate::{page, serve};
+use crate::test::{self, Part};
+use crate::{icons, page, serve};
 
 const HELP: &str = "\
 cargo xtask COMMAND
@@ -15,11 +16,16 @@ cargo xtask COMMAND
   serve [--port N] [--lan]   build the app and serve it on this machine;
                              with --lan, on the local network too
   build                      build the app into dist/, for any static host
+  test [--only PART]... [-- WORDS]
+                             run every test, or these parts: format, lint,
+                             host, page, build, browser; what stands behind
+                             `--` goes to the test programs
   host [--port N] [--dist FOLDER] [--base /PATH/] [--print-requests] [--lan]
                              serve a finished page; port 0 is any free one
+  icons                      draw the icons anew from static/icons/icon.svg
 
 Tools of pinned versions are put into .tools/ of the project when they are
-not there yet.
+not there yet. Browsers and what else `test` needs come from Debian's packages.
 ";
 
 /// A command with what was said about it.
@@ -35,6 +41,15 @@ pub enum Command {
         port: Option<u16>,
         /// From where it can be reached.
         reach: Reach,
+    },
+    /// Draw the icons.
+    Icons,
+    /// Run tests.
+    Test {
+        /// The parts to run.
+        parts: Vec<Part>,
+        /// What goes to the test programs.
+        besides: Vec<String>,
     },
     /// Serve a finished page.
     Host {
@@ -58,6 +73,8 @@ struct Options {
     base: String,
     reach: Reach,
     print_requests: bool,
+    parts: Vec<Part>,
+    besides: Vec<String>,
 }
 
 /// Reads the command line.
@@ -69,11 +86,15 @@ pub fn read(mut parser: Parser) -> Outcome<Command> {
         base: "/".to_owned(),
         reach: Reach::ThisMachine,
         print_requests: false,
+        parts: Vec::new(),
+        besides: Vec::new(),
     };
     let reading = "reading the command line (`cargo xtask help` shows what there is)";
     while let Some(argument) = parser.next().during(reading)? {
         match argument {
             Arg::Value(word) if name.is_none() => name = Some(word.string().during(reading)?),
+            // Only what stands behind `--` may begin with a dash.
+            Arg::Value(word) => options.besides.push(word.string().during(reading)?),
             Arg::Short('h') | Arg::Long("help") => return Ok(Command::Help),
             Arg::Long("port") => {
                 options.port = Some(
@@ -92,6 +113,13 @@ pub fn read(mut parser: Parser) -> Outcome<Command> {
                         .during(reading)?,
                 );
             }
+            Arg::Long("only") => {
+                let part = parser
+                    .value()
+                    .and_then(|value| value.string())
+                    .during(reading)?;
+                options.parts.push(Part::named(&part)?);
+            }
             Arg::Long("lan") => options.reach = Reach::LocalNetwork,
             Arg::Long("print-requests") => options.print_requests = true,
             other => return Err(other.unexpected()).during(reading),
@@ -101,9 +129,23 @@ pub fn read(mut parser: Parser) -> Outcome<Command> {
 }
 
 fn named(name: Option<&str>, options: Options) -> Outcome<Command> {
+    if name != Some("test")
+        && let Some(word) = options.besides.first()
+    {
+        return Err(Problem::new(format!("`{word}` is one word too many")));
+    }
     match name {
         None | Some("help") => Ok(Command::Help),
         Some("build") => Ok(Command::Build),
+        Some("icons") => Ok(Command::Icons),
+        Some("test") => Ok(Command::Test {
+            parts: if options.parts.is_empty() {
+                Part::ALL.to_vec()
+            } else {
+                options.parts
+            },
+            besides: options.besides,
+        }),
         Some("serve") => Ok(Command::Serve {
             port: options.port,
             reach: options.reach,
@@ -138,6 +180,8 @@ pub fn carry_out(command: Command) -> Outcome<()> {
             Ok(())
         }
         Command::Build => page::build_app(&places),
+        Command::Icons => icons::draw(&places),
+        Command::Test { parts, besides } => test::test(&places, &parts, &besides),
         Command::Serve { port, reach } => serve::serve(&places, port, reach),
         Command::Host {
             dist,
@@ -198,6 +242,23 @@ mod tests {
                 reach: Reach::LocalNetwork
             })
         ));
+    }
+
+    #[test]
+    fn tests_may_be_run_in_part_and_by_name() {
+        let command = read_words(&[
+            "test", "--only", "host", "--only", "browser", "--", "--exact", "name",
+        ]);
+        assert!(matches!(
+            command,
+            Ok(Command::Test { parts, besides })
+                if parts == [Part::Host, Part::Browser] && besides == ["--exact", "name"]
+        ));
+        assert!(matches!(
+            read_words(&["test"]),
+            Ok(Command::Test { parts, besides }) if parts == Part::ALL && besides.is_empty()
+        ));
+        assert!(read_words(&["test", "--only", "nothing"]).is_err());
     }
 
     #[test]

@@ -1,9 +1,11 @@
 //! The yard: `cargo xtask …` finds or installs what the project needs, then
 //! builds, serves and tests it. Start reading at [`command`].
 
+mod browsers;
 mod command;
 mod dist;
 mod host;
+mod icons;
 mod markup;
 mod pack;
 mod page;
@@ -12,6 +14,7 @@ mod policy;
 mod problem;
 mod run;
 mod serve;
+mod test;
 mod tools;
 mod worker;
 

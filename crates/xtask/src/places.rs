@@ -34,14 +34,6 @@ impl Places {
         self.root.join(".tools")
     }
 
-    /// Where cargo puts what it builds.
-    pub fn target(&self) -> PathBuf {
-        match std::env::var_os("CARGO_TARGET_DIR") {
-            Some(folder) => self.root.join(folder),
-            None => self.root.join("target"),
-        }
-    }
-
     /// The cargo that runs this, so that what it calls is of the same version.
     pub fn cargo() -> OsString {
         std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into())
