@@ -9,6 +9,7 @@
 //! - [`fit`]: the fits of an engine, one calculation a file.
 //! - [`moves`]: what can be done about a result that is not good, and what never.
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
+//! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
 #![cfg_attr(
@@ -27,3 +28,4 @@ pub mod measure;
 pub mod moves;
 pub mod quantity;
 pub mod tool;
+pub mod typing_sense;

@@ -1,0 +1,71 @@
+//! How an instrument makes its figures, and the sizes a part is made in.
+
+/// How an instrument makes its figures. It decides which slips are possible.
+/// The turns are those of the common instruments (common practice, no source).
+#[derive(Clone, Copy, PartialEq, Debug, Default)]
+pub enum Scale {
+    /// Figures that are typed as they stand, or nothing is known of the tool.
+    #[default]
+    Plain,
+    /// A thimble: whole turns are read off the sleeve, and one is easily missed.
+    Thimble {
+        /// What one turn of the thimble moves the spindle, metres.
+        turn: f64,
+        /// How much the next frame size differs, metres.
+        frame: f64,
+    },
+    /// A dial beside a bar: whole turns are read off the bar.
+    Dial {
+        /// What one turn of the needle is, metres.
+        turn: f64,
+    },
+    /// A needle that shows a difference to a setting, with a sign.
+    Needle,
+}
+
+impl Scale {
+    /// An inch micrometer: 0.025 in a turn, frames an inch apart.
+    pub const INCH_THIMBLE: Self = Self::Thimble {
+        turn: 0.000_635,
+        frame: 0.0254,
+    };
+    /// A metric micrometer: 0.5 mm a turn, frames 25 mm apart.
+    pub const METRIC_THIMBLE: Self = Self::Thimble {
+        turn: 0.0005,
+        frame: 0.025,
+    };
+    /// An inch dial caliper: 0.100 in a turn.
+    pub const INCH_DIAL: Self = Self::Dial { turn: 0.002_54 };
+    /// A metric dial caliper: 1 mm a turn.
+    pub const METRIC_DIAL: Self = Self::Dial { turn: 0.001 };
+}
+
+/// The sizes beside the standard one that a part is repaired to.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+pub enum Sizes {
+    /// The standard size only, or nothing is known.
+    #[default]
+    Standard,
+    /// Journals: 0.010, 0.020 and 0.030 in under.
+    InchUndersizes,
+    /// Journals: 0.25, 0.50 and 0.75 mm under.
+    MetricUndersizes,
+    /// Bores: 0.010, 0.020, 0.030, 0.040 and 0.060 in over.
+    InchOversizes,
+    /// Bores: 0.25, 0.50, 0.75 and 1.00 mm over.
+    MetricOversizes,
+}
+
+impl Sizes {
+    /// The steps from the standard size, metres. Common practice, no source.
+    #[must_use]
+    pub const fn steps(self) -> &'static [f64] {
+        match self {
+            Self::Standard => &[],
+            Self::InchUndersizes => &[-0.000_254, -0.000_508, -0.000_762],
+            Self::MetricUndersizes => &[-0.000_25, -0.000_5, -0.000_75],
+            Self::InchOversizes => &[0.000_254, 0.000_508, 0.000_762, 0.001_016, 0.001_524],
+            Self::MetricOversizes => &[0.000_25, 0.000_5, 0.000_75, 0.001],
+        }
+    }
+}
