@@ -9,7 +9,9 @@ use super::window::{DangerousSide, Window};
 
 /// The chance of being inside from which a fit is called good.
 pub const GOOD_AT_LEAST: f64 = 0.80;
-/// The chance of being inside up to which a fit is called bad.
+/// The chance of being inside up to which a fit is called bad, provided that it
+/// is bad on one side or on both, and not just that the measuring is too coarse
+/// to say on which side of the window the value lies.
 pub const BAD_AT_MOST: f64 = 0.20;
 /// The chance of not being beyond the dangerous limit that *good* needs besides.
 pub const GOOD_ON_DANGEROUS_SIDE: f64 = 0.95;
@@ -69,7 +71,11 @@ impl Assessment {
             DangerousSide::TooLittle => below,
             DangerousSide::TooMuch => above,
         };
-        let verdict = if inside <= BAD_AT_MOST {
+        // A measurement so coarse that the value may lie on either side of the
+        // window has little chance of being inside wherever the value is. That
+        // says nothing about the part, so each side counts for itself here.
+        let within_both = (1.0 - below) * (1.0 - above);
+        let verdict = if inside <= BAD_AT_MOST && within_both <= BAD_AT_MOST {
             Verdict::Bad
         } else if inside >= GOOD_AT_LEAST && 1.0 - beyond_danger >= GOOD_ON_DANGEROUS_SIDE {
             Verdict::Good
@@ -186,6 +192,34 @@ mod tests {
             let said = Assessment::of(&value, &window, DangerousSide::TooLittle);
             assert_ne!(said.verdict, Verdict::Good);
         }
+    }
+
+    #[test]
+    fn a_hopelessly_coarse_tool_calls_nothing_bad_that_it_cannot_place() {
+        let window = Window::new(Some(1.5), Some(2.2)).unwrap();
+        let said = |value: f64, deviation: f64| {
+            Assessment::of(
+                &reading(value, deviation),
+                &window,
+                DangerousSide::TooLittle,
+            )
+            .verdict
+        };
+        // The chance of being inside is 0.14 at most, wherever the value lies.
+        assert_eq!(said(1.85, 2.0), Verdict::TooCloseToCall);
+        assert_eq!(said(1.0, 2.0), Verdict::TooCloseToCall);
+        // Far enough out even that tool knows.
+        assert_eq!(said(-1.0, 2.0), Verdict::Bad);
+        assert_eq!(said(5.0, 2.0), Verdict::Bad);
+    }
+
+    #[test]
+    fn a_fit_that_is_out_on_both_sides_is_bad() {
+        let window = Window::new(Some(1.5), Some(2.2)).unwrap();
+        let (least, greatest) = (reading(1.4, 0.2), reading(2.3, 0.2));
+        let said = Assessment::of_extent(&least, &greatest, &window, DangerousSide::TooLittle);
+        assert!(said.below < 0.8 && said.above < 0.8);
+        assert_eq!(said.verdict, Verdict::Bad);
     }
 
     #[test]

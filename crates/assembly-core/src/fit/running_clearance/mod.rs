@@ -8,13 +8,17 @@
 //! - [`from_needle`]: a bore gauge zeroed on the micrometer that measured the
 //!   journal, so that the micrometer's own error cancels;
 //! - [`from_strip`]: a plastic gauge strip crushed under the cap.
+//!
+//! [`advise`] says what to do about it.
 
+mod advice;
 mod described;
 mod findings;
 mod needle;
 mod station;
 mod strip;
 
+pub use advice::{Advice, DANGEROUS_SIDE, advise};
 pub use described::{
     RUNNING_CLEARANCE, RUNNING_CLEARANCE_SAME_MICROMETER, RUNNING_CLEARANCE_STRIP,
 };
