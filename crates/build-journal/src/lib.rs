@@ -1,1 +1,34 @@
-//! To be written.
+//! What happened to an engine, as facts, and everything that follows from them.
+//!
+//! Facts are the only thing kept. A fact is never edited or deleted; a mistake
+//! is struck out by another fact. Everything shown is derived from the facts by
+//! pure functions. The crate reads no clock, rolls no dice and touches no
+//! storage of its own: the caller lends it all three.
+//!
+//! - [`id`]: who and when: ids that sort in the order things happened.
+//! - [`fact`]: one thing that happened, and its text.
+//! - [`journal`]: the facts of one build; copies merge by union.
+//! - [`fold`]: what follows from the facts.
+//! - [`file`]: one readable file out, and back in.
+
+#![cfg_attr(
+    test,
+    allow(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::indexing_slicing,
+        clippy::panic
+    )
+)]
+
+pub mod fact;
+pub mod file;
+pub mod fold;
+pub mod id;
+pub mod journal;
+
+pub use fact::{Body, Fact, Unreadable};
+pub use file::{ImportError, Imported, export, import};
+pub use fold::{Build, fold};
+pub use id::{BuildId, DeviceId, FactId, SettingId, Stamper, ToolId};
+pub use journal::{AppendError, DifferentBuilds, Journal};

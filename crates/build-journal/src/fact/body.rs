@@ -1,0 +1,218 @@
+//! What happened, by kind.
+//!
+//! Everything a person typed is kept as text, exactly as typed.
+
+use build_plan::Place;
+
+use super::unreadable::Unreadable;
+use crate::id::{FactId, SettingId, ToolId};
+
+/// What happened.
+#[derive(Clone, PartialEq, Eq, Debug)]
+#[non_exhaustive]
+pub enum Body {
+    /// The engine was described. The latest description counts.
+    EngineDescribed(EngineDescribed),
+    /// A tool was put on the list.
+    ToolListed(ToolListed),
+    /// A tool was set: zeroed on a standard or in another tool.
+    ToolSet(ToolSet),
+    /// Something was measured.
+    Reading(Reading),
+    /// Limits were set for a measure.
+    LimitsSet(LimitsSet),
+    /// An earlier fact was struck out.
+    Struck(Struck),
+    /// Something was noted down.
+    Note(Note),
+    /// A kind that this version does not know. It is kept, shown as such and
+    /// exported again.
+    Unknown(UnknownKind),
+    /// A kind that this version knows, in a shape that it cannot read. It is
+    /// kept, shown with its reason and exported again.
+    Unreadable(UnreadableKind),
+}
+
+/// The engine, as it was described.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct EngineDescribed {
+    /// What the builder calls it.
+    pub name: String,
+    /// How many cylinders.
+    pub cylinders: u32,
+    /// `inline`, `vee` or `flat`.
+    pub layout: String,
+    /// The angle between the banks of a vee, as typed; a lone number is degrees.
+    pub bank_angle: Option<String>,
+    /// How many main bearings; the usual number when not said.
+    pub mains: Option<u32>,
+}
+
+/// A tool on the list.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ToolListed {
+    /// The tool.
+    pub tool: ToolId,
+    /// What the builder calls it.
+    pub name: String,
+    /// What sort of instrument it is: an id in `assembly_core`.
+    pub instrument: String,
+}
+
+/// What a tool was set on.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum SetOn {
+    /// A setting standard, a gauge block, or its own closed zero.
+    Standard,
+    /// Another tool, whose errors it takes over.
+    Tool(ToolId),
+}
+
+/// A tool was set.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ToolSet {
+    /// The tool.
+    pub tool: ToolId,
+    /// The name of this setting; readings refer to it.
+    pub setting: SettingId,
+    /// What it was set on.
+    pub set_on: SetOn,
+    /// The size it was set to, as typed.
+    pub set_at: Option<String>,
+    /// The unit of a lone number in `set_at`.
+    pub unit: Option<String>,
+}
+
+/// A place as it was written down.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Spot {
+    /// A place that this version knows.
+    Known(Place),
+    /// Something else, as its JSON text.
+    Unknown(String),
+}
+
+impl Spot {
+    /// The place, when this version knows it.
+    #[must_use]
+    pub const fn place(&self) -> Option<Place> {
+        match self {
+            Self::Known(place) => Some(*place),
+            Self::Unknown(_) => None,
+        }
+    }
+}
+
+/// Something was measured.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Reading {
+    /// The id of the measure in `build_plan`.
+    pub measure: String,
+    /// Where.
+    pub place: Spot,
+    /// The reading, exactly as typed.
+    pub typed: String,
+    /// The symbol of the unit that a lone number is in.
+    pub unit: String,
+    /// The tool, when it was said.
+    pub tool: Option<ToolId>,
+    /// The setting of the tool, when it was said.
+    pub setting: Option<SettingId>,
+    /// The temperature of the part, as typed, with its unit.
+    pub temperature: Option<String>,
+    /// What was bolted on, in words.
+    pub condition: Option<String>,
+}
+
+/// Where limits come from.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum LimitsOrigin {
+    /// The maker's sheet for the engine.
+    Sheet,
+    /// The sheet that came with the part.
+    PartSheet,
+    /// The builder's own choice.
+    OwnChoice,
+}
+
+/// Limits were set.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct LimitsSet {
+    /// The id of the measure in `build_plan`.
+    pub measure: String,
+    /// The part that these limits are for, when not for all.
+    pub place: Option<Spot>,
+    /// The low limit, as typed.
+    pub low: Option<String>,
+    /// The high limit, as typed.
+    pub high: Option<String>,
+    /// The symbol of the unit that a lone number is in.
+    pub unit: String,
+    /// Where they come from.
+    pub origin: LimitsOrigin,
+    /// Which sheet and page, or why this choice.
+    pub origin_note: String,
+    /// The limits these take the place of, as the person saw them. Two that do
+    /// not know of each other are a conflict, which a person decides.
+    pub replaces: Vec<FactId>,
+}
+
+/// An earlier fact was struck out. Striking a strike brings the first back.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Struck {
+    /// The fact that no longer counts.
+    pub fact: FactId,
+    /// Why.
+    pub reason: Option<String>,
+}
+
+/// Something was noted down.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Note {
+    /// The words.
+    pub text: String,
+    /// Where it belongs, when it belongs somewhere.
+    pub place: Option<Spot>,
+}
+
+/// A kind of fact that this version does not know. Made by reading only.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct UnknownKind {
+    pub(super) kind: String,
+    pub(super) format: u32,
+}
+
+impl UnknownKind {
+    /// The name of the kind.
+    #[must_use]
+    pub fn kind(&self) -> &str {
+        &self.kind
+    }
+
+    /// The format the fact says it is in; 1 is this version's.
+    #[must_use]
+    pub const fn format(&self) -> u32 {
+        self.format
+    }
+}
+
+/// A known kind in an unreadable shape. Made by reading only.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct UnreadableKind {
+    pub(super) kind: String,
+    pub(super) reason: Unreadable,
+}
+
+impl UnreadableKind {
+    /// The name of the kind.
+    #[must_use]
+    pub fn kind(&self) -> &str {
+        &self.kind
+    }
+
+    /// What is wrong with it.
+    #[must_use]
+    pub const fn reason(&self) -> &Unreadable {
+        &self.reason
+    }
+}

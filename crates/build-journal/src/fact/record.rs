@@ -1,0 +1,118 @@
+//! A fact.
+
+use super::body::{Body, UnknownKind, UnreadableKind};
+use super::compact::compact;
+use super::fields::Fields;
+use super::kinds;
+use super::unreadable::Unreadable;
+use super::write::Line;
+use crate::id::{DeviceId, FactId};
+
+/// The format of facts that this version writes. A fact in a later format says
+/// so in a field `format`; without one it is in format 1.
+pub const FORMAT: u32 = 1;
+
+/// One thing that happened, and the text it is kept as.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Fact {
+    id: FactId,
+    device: DeviceId,
+    clock: i64,
+    body: Body,
+    text: Box<str>,
+}
+
+impl Fact {
+    /// Something that happens now. `clock` is what the device's wall clock
+    /// says: milliseconds since 1970, right or wrong.
+    ///
+    /// A body that was read as unknown or unreadable is written with its kind
+    /// alone: such facts are handed on as they are, not made anew.
+    #[must_use]
+    pub fn new(id: FactId, device: DeviceId, clock: i64, body: Body) -> Self {
+        let line = Line::new()
+            .id("id", id)
+            .id("device", device)
+            .whole("clock", clock);
+        let text = kinds::write(line, &body).end().into_boxed_str();
+        Self {
+            id,
+            device,
+            clock,
+            body,
+            text,
+        }
+    }
+
+    /// The fact in a JSON text. Fields that this version does not know are
+    /// kept; so are kinds it does not know.
+    ///
+    /// # Errors
+    /// [`Unreadable`] when there is no telling which fact it is: the text is
+    /// not JSON, or has no proper `id`, `device`, `clock` and `kind`.
+    pub fn read(text: &str) -> Result<Self, Unreadable> {
+        let fields = Fields::read(text)?;
+        let id = fields.id("id", "the id of a fact, a UUID of version 7", FactId::parse)?;
+        let device = fields.id("device", "the id of a device, a UUID", DeviceId::parse)?;
+        let clock = fields.whole("clock", "milliseconds since 1970, a whole number")?;
+        let kind = fields.text("kind", "the kind of the fact, a word")?;
+        let format = fields
+            .optional_count("format", "the format's number")?
+            .unwrap_or(FORMAT);
+        let body = if format > FORMAT {
+            Body::Unknown(UnknownKind { kind, format })
+        } else {
+            match kinds::read(&kind, &fields) {
+                None => Body::Unknown(UnknownKind { kind, format }),
+                Some(Ok(body)) => body,
+                Some(Err(reason)) => Body::Unreadable(UnreadableKind { kind, reason }),
+            }
+        };
+        Ok(Self {
+            id,
+            device,
+            clock,
+            body,
+            text: compact(text),
+        })
+    }
+
+    /// Its id.
+    #[must_use]
+    pub const fn id(&self) -> FactId {
+        self.id
+    }
+
+    /// The device it was written on.
+    #[must_use]
+    pub const fn device(&self) -> DeviceId {
+        self.device
+    }
+
+    /// What the device's wall clock said: milliseconds since 1970.
+    #[must_use]
+    pub const fn clock(&self) -> i64 {
+        self.clock
+    }
+
+    /// What happened.
+    #[must_use]
+    pub const fn body(&self) -> &Body {
+        &self.body
+    }
+
+    /// The JSON text, on one line: what is stored and exported.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// The format it is in, when that is later than this version's.
+    #[must_use]
+    pub const fn later_format(&self) -> Option<u32> {
+        match &self.body {
+            Body::Unknown(unknown) if unknown.format > FORMAT => Some(unknown.format),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,85 @@
+//! A reading, with what its text says.
+
+use assembly_core::quantity::{ReadError, Typed, read, unit_of};
+use build_plan::{Measure, Place, measure};
+use thiserror::Error;
+
+use super::strikes::StruckOut;
+use crate::fact::Reading;
+use crate::id::FactId;
+
+/// A reading that was taken.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Taken {
+    /// The fact.
+    pub fact: FactId,
+    /// The reading as it was written down.
+    pub reading: Reading,
+    /// The measure, when this version knows it.
+    pub measure: Option<&'static Measure>,
+    /// Where, when this version knows the place.
+    pub place: Option<Place>,
+    /// The number that was typed, or why there is none.
+    pub value: Result<Typed, ReadingProblem>,
+    /// By what it was struck out, when it was: it is shown struck through and
+    /// counts for nothing.
+    pub struck: Option<StruckOut>,
+}
+
+/// Why a reading gives no number.
+#[derive(Clone, PartialEq, Debug, Error)]
+#[non_exhaustive]
+pub enum ReadingProblem {
+    /// The text cannot be read.
+    #[error(transparent)]
+    Text(#[from] ReadError),
+    /// The unit of the field is not known.
+    #[error("the unit “{unit}” that goes with it is not known here")]
+    Unit {
+        /// The symbol.
+        unit: String,
+    },
+    /// The measure is not known.
+    #[error(
+        "the measure “{measure}” is not known here, so there is no telling what it is a number of"
+    )]
+    Measure {
+        /// The id.
+        measure: String,
+    },
+}
+
+impl Taken {
+    pub(super) fn of(fact: FactId, reading: &Reading, struck: Option<StruckOut>) -> Self {
+        let known = measure(&reading.measure);
+        Self {
+            fact,
+            reading: reading.clone(),
+            measure: known,
+            place: reading.place.place(),
+            value: value(reading, known),
+            struck,
+        }
+    }
+
+    /// The number, when the reading counts: it is readable and not struck out.
+    #[must_use]
+    pub fn counting(&self) -> Option<&Typed> {
+        match (&self.struck, &self.value) {
+            (None, Ok(typed)) => Some(typed),
+            _ => None,
+        }
+    }
+}
+
+fn value(reading: &Reading, measure: Option<&'static Measure>) -> Result<Typed, ReadingProblem> {
+    let Some(measure) = measure else {
+        return Err(ReadingProblem::Measure {
+            measure: reading.measure.chars().take(60).collect(),
+        });
+    };
+    let lone = unit_of(measure.kind, &reading.unit).ok_or_else(|| ReadingProblem::Unit {
+        unit: reading.unit.chars().take(40).collect(),
+    })?;
+    Ok(read(&reading.typed, measure.kind, lone)?)
+}
