@@ -18,17 +18,70 @@
 mod runner;
 
 mod bearing_clearance;
+mod fits_metrology;
 
 use std::process::ExitCode;
 
 use runner::Subject;
 
 /// Which function answers which topic of which file.
-const SUBJECTS: &[Subject] = &[Subject {
-    file: "rules_of_thumb",
-    topic: "bearing_clearance",
-    answer: bearing_clearance::answer,
-}];
+const SUBJECTS: &[Subject] = &[
+    Subject {
+        file: "rules_of_thumb",
+        topic: "bearing_clearance",
+        answer: bearing_clearance::answer,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "IT",
+        answer: fits_metrology::tolerances::standard_tolerance,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "fundamental_deviation",
+        answer: fits_metrology::tolerances::fundamental_deviation,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "fit",
+        answer: fits_metrology::tolerances::fit,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "coverage",
+        answer: fits_metrology::uncertainty::coverage,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "budget",
+        answer: fits_metrology::uncertainty::budget,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "conformity",
+        answer: fits_metrology::uncertainty::conformity,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "reference",
+        answer: fits_metrology::expansion::reference,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "CTE",
+        answer: fits_metrology::expansion::metal,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "expansion",
+        answer: fits_metrology::expansion::expansion,
+    },
+    Subject {
+        file: "fits_metrology",
+        topic: "press_fit",
+        answer: fits_metrology::press_fit::answer,
+    },
+];
 
 fn main() -> ExitCode {
     runner::run(SUBJECTS)

@@ -10,6 +10,7 @@
 //! - [`moves`]: what can be done about a result that is not good, and what never.
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
+//! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
 #![cfg_attr(
@@ -25,6 +26,7 @@
 pub mod describe;
 pub mod fit;
 pub mod measure;
+pub mod metrology;
 pub mod moves;
 pub mod quantity;
 pub mod tool;

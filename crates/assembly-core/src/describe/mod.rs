@@ -8,7 +8,7 @@ mod given;
 mod terms;
 mod text;
 
-use crate::fit;
+use crate::{fit, metrology};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -21,6 +21,15 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &fit::running_clearance::RUNNING_CLEARANCE_SAME_MICROMETER,
     &fit::running_clearance::RUNNING_CLEARANCE_STRIP,
     &fit::clearance_rule_of_thumb::CLEARANCE_RULE_OF_THUMB,
+    &metrology::standard_tolerance::STANDARD_TOLERANCE,
+    &metrology::limits_and_fits::LIMITS_AND_FITS,
+    &metrology::press_fit::PRESS_FIT,
+    &metrology::expansion::THERMAL_GROWTH,
+    &metrology::expansion::SIZE_AT_REFERENCE,
+    &metrology::expansion::CLEARANCE_AT_TEMPERATURE,
+    &metrology::coverage::COVERAGE_FACTOR,
+    &metrology::budget::UNCERTAINTY_BUDGET,
+    &metrology::conformity::CONFORMITY,
 ];
 
 /// The calculation with this id.
