@@ -4,9 +4,12 @@ use assembly_core::describe::{Given, calculation};
 use assembly_core::fit::clearance_rule_of_thumb::{GREATEST_PART, HARD_USE_ADDS, LEAST_PART};
 use assembly_core::measure::Estimate;
 
-use crate::runner::{Row, Value};
+use crate::runner::{Row, Subject, Value};
 
-pub fn answer(row: &Row) -> Option<Value> {
+/// The topic and what answers it.
+pub const SUBJECTS: &[Subject] = &[Subject::of("rules_of_thumb", "bearing_clearance", answer)];
+
+fn answer(row: &Row) -> Option<Value> {
     match row.quantity.as_str() {
         "main_diametral_per_inch_journal_min" => row.value_of(LEAST_PART),
         "main_diametral_per_inch_journal_max" | "classic_per_inch_journal_max" => {

@@ -19,3 +19,18 @@ pub struct Subject {
     /// Works a row out; `None` when this quantity has no calculation yet.
     pub answer: fn(&Row) -> Option<Value>,
 }
+
+impl Subject {
+    /// This topic of this file is answered by this function.
+    pub const fn of(
+        file: &'static str,
+        topic: &'static str,
+        answer: fn(&Row) -> Option<Value>,
+    ) -> Self {
+        Self {
+            file,
+            topic,
+            answer,
+        }
+    }
+}

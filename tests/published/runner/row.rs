@@ -26,8 +26,6 @@ pub enum Value {
     List(Vec<f64>),
 }
 
-// Each subject uses the readers that its topic needs.
-#[allow(dead_code)]
 impl Row {
     /// The number under exactly this key.
     pub fn number(&self, key: &str) -> Option<f64> {
@@ -55,6 +53,18 @@ impl Row {
         self.inputs.iter().find_map(|(key, value)| {
             let unit = key.strip_prefix(name)?.strip_prefix('_')?;
             units::to_si(value.as_f64()?, unit)
+        })
+    }
+
+    /// The list of this name in whatever unit its key says, in SI units.
+    pub fn si_list(&self, name: &str) -> Option<Vec<f64>> {
+        self.inputs.iter().find_map(|(key, value)| {
+            let unit = key.strip_prefix(name)?.strip_prefix('_')?;
+            value
+                .as_array()?
+                .iter()
+                .map(|one| units::to_si(one.as_f64()?, unit))
+                .collect()
         })
     }
 
