@@ -10,6 +10,7 @@
 //! - [`journal`]: the facts of one build; copies merge by union.
 //! - [`fold`]: what follows from the facts.
 //! - [`file`]: one readable file out, and back in.
+//! - [`storage`]: keeping facts twice, so that what was acknowledged is there.
 
 #![cfg_attr(
     test,
@@ -26,6 +27,7 @@ pub mod file;
 pub mod fold;
 pub mod id;
 pub mod journal;
+pub mod storage;
 
 pub use fact::{Body, Fact, Unreadable};
 pub use file::{ImportError, Imported, export, import};

@@ -17,6 +17,7 @@ pub(crate) struct Pen {
     stamper: Stamper,
     device: DeviceId,
     wall: u64,
+    dice: u64,
 }
 
 impl Pen {
@@ -26,13 +27,20 @@ impl Pen {
             stamper: Stamper::new(),
             device: device(number),
             wall: 1_750_000_000_000 + u64::try_from(number).unwrap(),
+            dice: 0,
         }
+    }
+
+    /// The same device's pen in another tab.
+    pub(crate) fn in_another_tab(mut self) -> Self {
+        self.dice = 1 << 50;
+        self
     }
 
     /// The next fact, a minute after the last.
     pub(crate) fn write(&mut self, body: Body) -> Fact {
         self.wall += 60_000;
-        let id = self.stamper.stamp(self.wall, self.wall);
+        let id = self.stamper.stamp(self.wall, self.wall ^ self.dice);
         Fact::new(id, self.device, i64::try_from(self.wall).unwrap(), body)
     }
 
