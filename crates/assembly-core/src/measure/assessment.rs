@@ -1,10 +1,13 @@
 //! What can honestly be said of a measured value against a window.
 //!
 //! The chance that the true value lies inside the window is computed from the
-//! value and its standard uncertainty, taken as normal (JCGM 106:2012, 7). The
+//! value and its standard uncertainty, taken as normal (JCGM 106:2012, 7), or as
+//! Student's where the uncertainty was itself found from a few readings. The
 //! thresholds are this project's own: see [`GOOD_AT_LEAST`] and its fellows.
 
+use super::chance::Spread;
 use super::estimate::Estimate;
+use super::source::Sources;
 use super::window::{DangerousSide, Window};
 
 /// The chance of being inside from which a fit is called good.
@@ -57,11 +60,53 @@ impl Assessment {
         window: &Window,
         dangerous: DangerousSide,
     ) -> Self {
-        let below = window.low().map_or(0.0, |low| chance_below(least, low));
-        let above = window
-            .high()
-            .map_or(0.0, |high| 1.0 - chance_below(greatest, high));
-        Self::from_chances(below, above, dangerous)
+        let below = |low| Spread::Normal.chance_below(least, low);
+        let above = |high| 1.0 - Spread::Normal.chance_below(greatest, high);
+        Self::from_chances(
+            window.low().map_or(0.0, below),
+            window.high().map_or(0.0, above),
+            dangerous,
+        )
+    }
+
+    /// Like [`Self::of_extent`], but mindful of causes whose size was found by a
+    /// few readings of the builder's own: what is not known so well must stay
+    /// farther from a limit. Student's distribution with the effective degrees
+    /// of freedom takes the place of the normal one (JCGM 100:2008, G.4).
+    ///
+    /// ```
+    /// use assembly_core::measure::{
+    ///     Assessment, DangerousSide, ErrorSource, Estimate, Origin, Sources, Verdict, Window,
+    /// };
+    /// let mut sources = Sources::new();
+    /// let feel = sources.add(ErrorSource {
+    ///     label: "bore gauge".to_owned(),
+    ///     origin: Origin::Repeat,
+    ///     degrees_of_freedom: 4.0,
+    /// });
+    /// let value = Estimate::exact(1.86).with(feel, 0.2);
+    /// let window = Window::new(Some(1.5), Some(3.0)).unwrap();
+    /// let danger = DangerousSide::TooLittle;
+    /// let judged = Assessment::judged((&value, &value), &window, danger, &sources);
+    /// assert_eq!(judged.verdict, Verdict::TooCloseToCall);
+    /// // If the gauge's feel were known for sure, the same reading would be good.
+    /// assert_eq!(Assessment::of(&value, &window, danger).verdict, Verdict::Good);
+    /// ```
+    #[must_use]
+    pub fn judged(
+        (least, greatest): (&Estimate, &Estimate),
+        window: &Window,
+        dangerous: DangerousSide,
+        sources: &Sources,
+    ) -> Self {
+        let spread = |value: &Estimate| Spread::of(value.degrees_of_freedom(sources));
+        let below = |low| spread(least).chance_below(least, low);
+        let above = |high| 1.0 - spread(greatest).chance_below(greatest, high);
+        Self::from_chances(
+            window.low().map_or(0.0, below),
+            window.high().map_or(0.0, above),
+            dangerous,
+        )
     }
 
     fn from_chances(below: f64, above: f64, dangerous: DangerousSide) -> Self {
@@ -91,19 +136,6 @@ impl Assessment {
     }
 }
 
-/// The chance that the true value is below a limit. An exact value is below or it is not.
-fn chance_below(value: &Estimate, limit: f64) -> f64 {
-    let deviation = value.deviation();
-    let distance = limit - value.value();
-    if deviation > 0.0 {
-        0.5 * libm::erfc(-distance / (deviation * std::f64::consts::SQRT_2))
-    } else if distance > 0.0 {
-        1.0
-    } else {
-        0.0
-    }
-}
-
 /// Whether a measurement of this standard uncertainty could ever be called good
 /// against this window, however the part turns out. To be asked before the
 /// measuring starts.
@@ -116,41 +148,52 @@ pub fn could_say_good(deviation: f64, window: &Window, dangerous: DangerousSide)
 /// uncertainty could ever give against this window.
 #[must_use]
 pub fn best_chance(deviation: f64, window: &Window, dangerous: DangerousSide) -> Assessment {
+    best_chance_of(Spread::Normal, deviation, window, dangerous)
+}
+
+/// The same for a standard uncertainty that was found from a few readings and is
+/// itself uncertain: with so many degrees of freedom (JCGM 100:2008, G.3).
+#[must_use]
+pub fn best_chance_when_tried(
+    deviation: f64,
+    degrees_of_freedom: f64,
+    window: &Window,
+    dangerous: DangerousSide,
+) -> Assessment {
+    best_chance_of(Spread::of(degrees_of_freedom), deviation, window, dangerous)
+}
+
+fn best_chance_of(
+    spread: Spread,
+    deviation: f64,
+    window: &Window,
+    dangerous: DangerousSide,
+) -> Assessment {
     let (Some(low), Some(high)) = (window.low(), window.high()) else {
         // One side is open: a value far enough from the other limit is inside for sure.
         return Assessment::from_chances(0.0, 0.0, dangerous);
     };
+    if deviation <= 0.0 {
+        return Assessment::from_chances(0.0, 0.0, dangerous);
+    }
     // The middle is the likeliest place to be inside; if it is too near the
     // dangerous limit, the place just far enough from it is the best there is.
-    let clear_of_danger = DEVIATIONS_TO_BE_SURE * deviation;
+    let clear_of_danger = spread.clear_by(GOOD_ON_DANGEROUS_SIDE) * deviation;
     let middle = f64::midpoint(low, high);
     let best = match dangerous {
         DangerousSide::Neither => middle,
         DangerousSide::TooLittle => middle.max(low + clear_of_danger),
         DangerousSide::TooMuch => middle.min(high - clear_of_danger),
     };
-    let below = normal_below((low - best) / deviation);
-    let above = 1.0 - normal_below((high - best) / deviation);
-    if deviation > 0.0 {
-        Assessment::from_chances(below, above, dangerous)
-    } else {
-        Assessment::from_chances(0.0, 0.0, dangerous)
-    }
-}
-
-/// Slightly above the 95 % point of the normal distribution (1.644 854), so
-/// that rounding cannot put the best place on the wrong side of the threshold.
-const DEVIATIONS_TO_BE_SURE: f64 = 1.644_854;
-
-/// The normal distribution function.
-fn normal_below(deviations: f64) -> f64 {
-    0.5 * libm::erfc(-deviations / std::f64::consts::SQRT_2)
+    let below = spread.below((low - best) / deviation);
+    let above = 1.0 - spread.below((high - best) / deviation);
+    Assessment::from_chances(below, above, dangerous)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{Origin, Sources};
+    use crate::measure::Origin;
 
     fn reading(value: f64, deviation: f64) -> Estimate {
         Estimate::exact(value).with(Sources::new().fresh("feel", Origin::Repeat), deviation)

@@ -1,6 +1,6 @@
 //! A number of SI units with its list of error contributions.
 
-use super::source::{Origin, SourceId, Sources};
+use super::source::{ErrorSource, Origin, SourceId, Sources};
 
 /// A value in SI units and, for every cause of error, how far one standard
 /// deviation of that cause moves it (with sign). First order, as in the GUM
@@ -116,16 +116,29 @@ impl Estimate {
     }
 
     /// Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1).
-    /// Infinite when every cause is taken as known.
+    /// Infinite when every cause is taken as known. Causes of one label and
+    /// origin were found in one and the same trial, so they count as one.
     #[must_use]
     pub fn degrees_of_freedom(&self, sources: &Sources) -> f64 {
+        let mut trials: Vec<(&ErrorSource, f64)> = Vec::new();
+        for (id, part) in &self.parts {
+            let Some(source) = sources.get(*id) else {
+                continue;
+            };
+            if !source.degrees_of_freedom.is_finite() {
+                continue;
+            }
+            match trials.iter_mut().find(|(known, _)| *known == source) {
+                Some((_, deviation)) => *deviation = deviation.hypot(*part),
+                None => trials.push((source, part.abs())),
+            }
+        }
         let total = self.deviation();
-        let sum: f64 = self
-            .parts
+        let sum: f64 = trials
             .iter()
-            .filter_map(|(id, part)| {
-                let degrees = sources.get(*id)?.degrees_of_freedom;
-                (degrees.is_finite() && total > 0.0).then(|| (part / total).powi(4) / degrees)
+            .filter(|_| total > 0.0)
+            .map(|(source, deviation)| {
+                (deviation / total).powi(4) / source.degrees_of_freedom.max(f64::MIN_POSITIVE)
             })
             .sum();
         if sum > 0.0 { 1.0 / sum } else { f64::INFINITY }
@@ -240,6 +253,23 @@ mod tests {
         assert_eq!(mean.value(), 1.0);
         assert!((mean.deviation() - 0.1_f64.hypot(0.3)).abs() < 1e-12);
         assert!((mean.lasting_deviation(&sources) - 0.3).abs() < 1e-12);
+    }
+
+    #[test]
+    fn readings_of_one_trial_are_known_no_better_for_being_many() {
+        let mut sources = Sources::new();
+        let mut tried = |label: &str| {
+            sources.add(ErrorSource {
+                label: label.to_owned(),
+                origin: Origin::Repeat,
+                degrees_of_freedom: 4.0,
+            })
+        };
+        let (one, two, other) = (tried("gauge"), tried("gauge"), tried("micrometer"));
+        let same = Estimate::exact(1.0).with(one, 0.3).with(two, 0.3);
+        let apart = Estimate::exact(1.0).with(one, 0.3).with(other, 0.3);
+        assert!((same.degrees_of_freedom(&sources) - 4.0).abs() < 1e-9);
+        assert!((apart.degrees_of_freedom(&sources) - 8.0).abs() < 1e-9);
     }
 
     #[test]

@@ -4,6 +4,7 @@
 mod arithmetic;
 mod assessment;
 mod cause;
+mod chance;
 mod estimate;
 mod functions;
 mod measured;
@@ -13,7 +14,7 @@ mod shape;
 mod source;
 mod window;
 
-pub use assessment::{Assessment, Verdict, best_chance, could_say_good};
+pub use assessment::{Assessment, Verdict, best_chance, best_chance_when_tried, could_say_good};
 pub use cause::{Blame, Cause};
 pub use estimate::{Estimate, Share};
 pub use measured::Measured;

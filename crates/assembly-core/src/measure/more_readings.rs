@@ -69,7 +69,7 @@ pub fn how_many_more(
             least.as_mean_of(times, sources),
             greatest.as_mean_of(times, sources),
         );
-        Assessment::of_extent(&least, &greatest, window, dangerous).verdict
+        Assessment::judged((&least, &greatest), window, dangerous, sources).verdict
             != Verdict::TooCloseToCall
     };
     if settled(1.0) {

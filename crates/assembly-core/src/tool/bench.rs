@@ -17,6 +17,14 @@ pub struct Tool {
     degrees_of_freedom: f64,
 }
 
+/// A kind of tool with the figures of common practice, for when the builder has
+/// not said which one it is.
+impl From<&'static Instrument> for Tool {
+    fn from(instrument: &'static Instrument) -> Self {
+        Self::new(instrument.id, instrument.name, instrument)
+    }
+}
+
 /// One setting of a tool, from when it was zeroed until it is zeroed again.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct Setting<'a> {
@@ -89,6 +97,52 @@ impl Tool {
     pub const fn with_setting_transfer(mut self, deviation: f64) -> Self {
         self.setting_transfer = deviation.abs();
         self
+    }
+
+    /// What it is called among other tools: a kind of tool in full, an own tool
+    /// by its name.
+    #[must_use]
+    pub fn label(&self) -> &str {
+        if self.key == self.instrument.id {
+            self.instrument.label
+        } else {
+            &self.name
+        }
+    }
+
+    /// What is fresh in each reading of this value: feel and the last digit.
+    #[must_use]
+    pub fn fresh_deviation(&self, value: f64) -> f64 {
+        self.repeat
+            .at(value)
+            .hypot(rounding_deviation(self.instrument.graduation))
+    }
+
+    /// One standard deviation of a single reading of this value, all of the
+    /// tool's own causes together.
+    #[must_use]
+    pub fn deviation(&self, value: f64) -> f64 {
+        self.fresh_deviation(value)
+            .hypot(self.shared_zero)
+            .hypot(self.setting_transfer)
+    }
+
+    /// The doubt of its zero, SI units.
+    #[must_use]
+    pub const fn shared_zero(&self) -> f64 {
+        self.shared_zero
+    }
+
+    /// Feel and reading of this value, SI units.
+    #[must_use]
+    pub const fn repeat_at(&self, value: f64) -> f64 {
+        self.repeat.at(value)
+    }
+
+    /// How well the feel is known: infinite when it is taken as known.
+    #[must_use]
+    pub const fn degrees_of_freedom(&self) -> f64 {
+        self.degrees_of_freedom
     }
 
     /// What kind of tool it is.

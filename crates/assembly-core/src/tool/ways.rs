@@ -1,17 +1,21 @@
 //! Which tools could settle a window, before anything is measured.
 
+use super::bench::Tool;
 use super::instrument::{Instrument, Task};
-use crate::measure::{Assessment, DangerousSide, Verdict, Window, best_chance};
+use crate::measure::{Assessment, DangerousSide, Verdict, Window, best_chance_when_tried};
 
 /// A way to measure something, and how sure a single go at it is.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Way {
-    /// The tool that does it, or that measures the bore.
+    /// The kind of tool that does it, or that measures the bore.
     pub tool: &'static Instrument,
-    /// The tool that measures the journal, or that the first is set or read on.
+    /// The kind of tool that measures the journal, or that the first is set or read on.
     pub with: Option<&'static Instrument>,
     /// One standard deviation of the result, SI units.
     pub give_or_take: f64,
+    /// How well that is known: infinite unless a tool was tried out.
+    pub degrees_of_freedom: f64,
+    label: String,
 }
 
 impl Way {
@@ -27,21 +31,52 @@ impl Way {
     /// );
     /// ```
     #[must_use]
-    pub fn label(&self) -> String {
-        match self.with {
-            None => self.tool.label.to_owned(),
-            Some(other) if self.tool.compares => format!(
-                "{}, set on the {}, that measures the other part",
-                self.tool.label, other.label
-            ),
-            Some(other) => format!("{}, and {}", self.tool.label, other.label),
-        }
+    pub fn label(&self) -> &str {
+        &self.label
     }
 
     /// The most favourable verdict that it could ever give.
     #[must_use]
     pub fn best(&self, window: &Window, dangerous: DangerousSide) -> Assessment {
-        best_chance(self.give_or_take, window, dangerous)
+        best_chance_when_tried(
+            self.give_or_take,
+            self.degrees_of_freedom,
+            window,
+            dangerous,
+        )
+    }
+
+    fn of(tool: &Tool, with: Option<&Tool>, joined: &str, others: f64) -> Self {
+        let own = tool.deviation(0.0);
+        let give_or_take = own.hypot(others);
+        let known =
+            |tool: &Tool| (tool.repeat_at(0.0) / give_or_take).powi(4) / tool.degrees_of_freedom();
+        // Welch and Satterthwaite (JCGM 100:2008, G.4.1).
+        let sum = known(tool) + with.map_or(0.0, known);
+        Self {
+            tool: tool.instrument(),
+            with: with.map(Tool::instrument),
+            give_or_take,
+            degrees_of_freedom: if sum > 0.0 { 1.0 / sum } else { f64::INFINITY },
+            label: with.map_or_else(
+                || tool.label().to_owned(),
+                |other| {
+                    joined
+                        .replace("{}", other.label())
+                        .replace("[]", tool.label())
+                },
+            ),
+        }
+    }
+}
+
+/// "the outside micrometer …" of a kind of tool; an own tool by its bare name.
+fn with_article(tool: &Tool) -> String {
+    let label = tool.label();
+    if label == tool.name() {
+        label.to_owned()
+    } else {
+        format!("the {label}")
     }
 }
 
@@ -49,34 +84,31 @@ impl Way {
 /// measured at once or as the difference of a bore and a journal; a tool without
 /// a scale of its own is set on the micrometer that also measures the journal,
 /// so that the micrometer's zero cancels.
+///
+/// The tools are kinds of tool, or the builder's own [`Tool`]s.
 #[must_use]
-pub fn ways(task: Task, tools: &[&'static Instrument]) -> Vec<Way> {
-    let able = |task: Task| tools.iter().copied().filter(move |tool| tool.can(task));
+pub fn ways<T: Clone + Into<Tool>>(task: Task, tools: &[T]) -> Vec<Way> {
+    let tools: Vec<Tool> = tools.iter().cloned().map(Into::into).collect();
+    let able = |task: Task| tools.iter().filter(move |tool| tool.instrument().can(task));
     let mut all: Vec<Way> = able(task)
-        .filter(|tool| !tool.compares)
-        .map(|tool| Way {
-            tool,
-            with: None,
-            give_or_take: tool.deviation(0.0),
-        })
+        .filter(|tool| !tool.instrument().compares)
+        .map(|tool| Way::of(tool, None, "", 0.0))
         .collect();
-    for tool in able(task).filter(|tool| tool.compares) {
-        all.extend(able(Task::OutsideSize).map(|other| Way {
-            tool,
-            with: Some(other),
-            give_or_take: tool.deviation(0.0).hypot(other.shared_zero),
-        }));
+    for tool in able(task).filter(|tool| tool.instrument().compares) {
+        all.extend(
+            able(Task::OutsideSize)
+                .map(|other| Way::of(tool, Some(other), "[], set on {}", other.shared_zero())),
+        );
     }
     if task == Task::RunningClearance {
         for bore in able(Task::InsideSize) {
-            all.extend(able(Task::OutsideSize).map(|journal| Way {
-                tool: bore,
-                with: Some(journal),
-                give_or_take: bore.deviation(0.0).hypot(if bore.compares {
-                    journal.fresh_deviation(0.0)
+            all.extend(able(Task::OutsideSize).map(|journal| {
+                if bore.instrument().compares {
+                    let joined = "[], set on {}, that measures the other part";
+                    Way::of(bore, Some(journal), joined, journal.fresh_deviation(0.0))
                 } else {
-                    journal.deviation(0.0)
-                }),
+                    Way::of(bore, Some(journal), "[], and {}", journal.deviation(0.0))
+                }
             }));
         }
     }
@@ -99,9 +131,9 @@ pub fn ways(task: Task, tools: &[&'static Instrument]) -> Vec<Way> {
 /// assert!(ways.iter().all(|way| way.tool.id != "plastic-gauge-strip"));
 /// ```
 #[must_use]
-pub fn which_could_settle(
+pub fn which_could_settle<T: Clone + Into<Tool>>(
     task: Task,
-    tools: &[&'static Instrument],
+    tools: &[T],
     window: &Window,
     dangerous: DangerousSide,
 ) -> Vec<Way> {
@@ -114,6 +146,7 @@ pub fn which_could_settle(
 mod tests {
     use super::*;
     use crate::tool::INSTRUMENTS;
+    use crate::tool::instruments::{BORE_GAUGE_TENTHS, OUTSIDE_MICROMETER_PROVED};
 
     const THOU: f64 = 0.000_025_4;
 
@@ -167,6 +200,36 @@ mod tests {
         let all = ways(Task::RunningClearance, &strip);
         assert_eq!(all.len(), 1);
         assert!(ways(Task::InsideSize, &strip).is_empty());
+    }
+
+    #[test]
+    fn a_tool_that_was_tried_out_counts_with_what_it_showed() {
+        let tried = |degrees: f64| {
+            let gauge = Tool::new("g", "my bore gauge", &BORE_GAUGE_TENTHS)
+                .with_repeat(0.2 * THOU, degrees);
+            [
+                gauge,
+                Tool::new("m", "my micrometer", &OUTSIDE_MICROMETER_PROVED),
+            ]
+        };
+        let way = |degrees: f64| ways(Task::RunningClearance, &tried(degrees)).remove(0);
+        assert_eq!(
+            way(4.0).label(),
+            "my bore gauge, set on my micrometer, that measures the other part"
+        );
+        // Known from five readings, it needs a wider window than known for sure.
+        let settles = |degrees: f64| {
+            let window = window(1.5, 2.25);
+            !which_could_settle(
+                Task::RunningClearance,
+                &tried(degrees),
+                &window,
+                DangerousSide::TooLittle,
+            )
+            .is_empty()
+        };
+        assert!(settles(f64::INFINITY) && !settles(2.0));
+        assert!(way(4.0).degrees_of_freedom > 4.0);
     }
 
     #[test]

@@ -5,11 +5,11 @@ use uom::si::f64::Length;
 
 use super::station::RunningClearance;
 use crate::measure::{
-    Assessment, Blame, Cause, DangerousSide, Estimate, Measured, MoreReadings, Origin, Sources,
-    Verdict, Window, could_say_good, how_many_more,
+    Assessment, Blame, Cause, DangerousSide, ErrorSource, Estimate, Measured, MoreReadings, Origin,
+    Sources, Verdict, Window, best_chance_when_tried, how_many_more,
 };
 use crate::quantity::{Shown, Si, Unit, show};
-use crate::tool::{Instrument, Task, Way, ways};
+use crate::tool::{Task, Tool, Way, ways};
 
 /// A bearing without room for oil wipes and seizes; a loose one knocks.
 pub const DANGEROUS_SIDE: DangerousSide = DangerousSide::TooLittle;
@@ -67,15 +67,15 @@ pub struct Advice {
 /// assert_eq!(said[0], "Too close to call: 0.3 thou above the low limit, give or take 0.4 thou.");
 /// ```
 #[must_use]
-pub fn advise(
+pub fn advise<T: Clone + Into<Tool>>(
     clearance: &RunningClearance,
     readings: usize,
     window: &Window,
     sources: &Sources,
-    tools: &[&'static Instrument],
+    tools: &[T],
 ) -> Advice {
     let (least, greatest) = (clearance.least.estimate(), clearance.greatest.estimate());
-    let assessment = Assessment::of_extent(least, greatest, window, DANGEROUS_SIDE);
+    let assessment = Assessment::judged((least, greatest), window, DANGEROUS_SIDE, sources);
     let tight_by = window.low().map(|low| exact(low) - &clearance.least);
     let loose_by = window.high().map(|high| &clearance.greatest - exact(high));
     let doubted = if assessment.above > assessment.below {
@@ -97,7 +97,14 @@ pub fn advise(
         loose_by,
         blame,
         cause,
-        could_say_good: could_say_good(doubted.deviation(), window, DANGEROUS_SIDE),
+        could_say_good: best_chance_when_tried(
+            doubted.deviation(),
+            doubted.degrees_of_freedom(sources),
+            window,
+            DANGEROUS_SIDE,
+        )
+        .verdict
+            == Verdict::Good,
         more: how_many_more((least, greatest), readings, sources, window, DANGEROUS_SIDE),
         tools: if unsettled {
             settling_ways(clearance, window, tools)
@@ -112,22 +119,22 @@ fn exact(si: f64) -> Measured<Length> {
 }
 
 /// The ways that would settle the verdict if the clearance is what it reads now.
-fn settling_ways(
+fn settling_ways<T: Clone + Into<Tool>>(
     clearance: &RunningClearance,
     window: &Window,
-    tools: &[&'static Instrument],
+    tools: &[T],
 ) -> Vec<Way> {
-    let with_doubt = |value: &Measured<Length>, deviation: f64| {
-        let source = Sources::new().fresh("way", Origin::Repeat);
-        Estimate::exact(value.estimate().value()).with(source, deviation)
-    };
     let mut able = ways(Task::RunningClearance, tools);
     able.retain(|way| {
-        let (least, greatest) = (
-            with_doubt(&clearance.least, way.give_or_take),
-            with_doubt(&clearance.greatest, way.give_or_take),
-        );
-        Assessment::of_extent(&least, &greatest, window, DANGEROUS_SIDE).verdict
+        let mut sources = Sources::new();
+        let doubt = sources.add(ErrorSource {
+            label: way.label().to_owned(),
+            origin: Origin::Repeat,
+            degrees_of_freedom: way.degrees_of_freedom,
+        });
+        let [least, greatest] = [&clearance.least, &clearance.greatest]
+            .map(|value| Estimate::exact(value.estimate().value()).with(doubt, way.give_or_take));
+        Assessment::judged((&least, &greatest), window, DANGEROUS_SIDE, &sources).verdict
             != Verdict::TooCloseToCall
     });
     able
