@@ -62,7 +62,7 @@ impl Way {
                 || tool.label().to_owned(),
                 |other| {
                     joined
-                        .replace("{}", other.label())
+                        .replace("{}", &with_article(other))
                         .replace("[]", tool.label())
                 },
             ),
