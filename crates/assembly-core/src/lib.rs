@@ -7,6 +7,7 @@
 //! - [`quantity`]: text as people at a bench type it, into quantities and back.
 //! - [`measure`]: values that know how far they may be off, and why; verdicts.
 //! - [`fit`]: the fits of an engine, one calculation a file.
+//! - [`stack`]: sizes of several parts that add up to one that matters.
 //! - [`moves`]: what can be done about a result that is not good, and what never.
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
@@ -29,5 +30,6 @@ pub mod measure;
 pub mod metrology;
 pub mod moves;
 pub mod quantity;
+pub mod stack;
 pub mod tool;
 pub mod typing_sense;

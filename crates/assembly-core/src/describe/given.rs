@@ -80,6 +80,14 @@ pub enum CalculationError {
         /// What is wrong, and what would be right.
         reason: String,
     },
+    /// A stack was asked for a part that it does not have.
+    #[error("{stack} has no such part: its parts are {terms}")]
+    NoSuchTerm {
+        /// The stack's name.
+        stack: &'static str,
+        /// The names of its parts.
+        terms: String,
+    },
     /// The calculation itself gave a number that is none: a defect of this crate.
     #[error("{output} came out as no number: these inputs lie outside what the calculation can do")]
     NoNumber {
@@ -110,13 +118,13 @@ impl CalculationError {
             | Self::OutOfRange { field, .. }
             | Self::NoSuchChoice { field, .. }
             | Self::NotPossible { field, .. } => Some(field),
-            Self::NoNumber { .. } => None,
+            Self::NoNumber { .. } | Self::NoSuchTerm { .. } => None,
         }
     }
 }
 
 /// A number in SI units with its symbol; lengths in both of the trade's units.
-fn kind_text(si: f64, kind: Kind) -> String {
+pub(crate) fn kind_text(si: f64, kind: Kind) -> String {
     if kind == Kind::Length {
         return format!(
             "{} mm ({} in)",

@@ -4,7 +4,7 @@
 
 mod answer;
 mod calculation;
-mod given;
+pub(crate) mod given;
 mod terms;
 mod text;
 
