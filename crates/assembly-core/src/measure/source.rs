@@ -60,7 +60,7 @@ pub struct ErrorSource {
 ///
 /// A cause that several values share is looked up by a key, such as the tool
 /// and its setting; a cause of one reading alone is made [fresh](Self::fresh).
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub struct Sources {
     all: Vec<ErrorSource>,
     by_key: BTreeMap<String, SourceId>,

@@ -2,6 +2,7 @@
 //!
 //! Everything a person typed is kept as text, exactly as typed.
 
+use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::Place;
 
 use super::unreadable::Unreadable;
@@ -81,6 +82,12 @@ pub struct ToolSet {
     pub set_at: Option<String>,
     /// The unit of a lone number in `set_at`.
     pub unit: Option<String>,
+    /// The reading that the other tool was still locked at, when it was: its
+    /// errors then cancel against that reading.
+    pub locked_at: Option<FactId>,
+    /// Which way the needle goes, when readings of this setting are what the
+    /// needle shows from its zero and not whole sizes.
+    pub needle: Option<NeedleSense>,
 }
 
 /// A place as it was written down.

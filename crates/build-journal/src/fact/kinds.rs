@@ -1,5 +1,6 @@
 //! The kinds of fact in JSON: reading and writing, side by side.
 
+use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::{At, Direction, Place, Station};
 
 use super::body::{
@@ -15,6 +16,7 @@ const A_MEASURE: &str = "the id of a measure, such as main-journal-diameter";
 const A_PLACE: &str = "a place, such as {\"main\":3,\"station\":\"front\"}";
 const A_UNIT: &str = "the symbol of a unit, such as in";
 const A_TOOL: &str = "the id of a tool, a UUID";
+const A_FACT: &str = "the id of a fact, a UUID of version 7";
 const A_SETTING: &str = "the id of a setting, a UUID";
 const AS_TYPED: &str = "what was typed, as text";
 
@@ -110,7 +112,27 @@ fn read_tool_set(fields: &Fields) -> Result<ToolSet, Unreadable> {
         set_on,
         set_at: fields.optional_text("set_at", AS_TYPED)?,
         unit: fields.optional_text("unit", A_UNIT)?,
+        locked_at: fields.optional_id("locked_at", A_FACT, FactId::parse)?,
+        needle: fields.optional_id("needle", NEEDLE, |text| needle(text).ok_or(()))?,
     })
+}
+
+const NEEDLE: &str = "clockwise-smaller or clockwise-larger";
+const NEEDLES: [(&str, NeedleSense); 2] = [
+    ("clockwise-smaller", NeedleSense::ClockwiseIsSmaller),
+    ("clockwise-larger", NeedleSense::ClockwiseIsLarger),
+];
+
+fn needle(text: &str) -> Option<NeedleSense> {
+    NEEDLES
+        .iter()
+        .find_map(|(id, sense)| (*id == text).then_some(*sense))
+}
+
+fn needle_id(sense: NeedleSense) -> Option<&'static str> {
+    NEEDLES
+        .iter()
+        .find_map(|(id, one)| (*one == sense).then_some(*id))
 }
 
 fn write_tool_set(line: Line, set: &ToolSet) -> Line {
@@ -121,6 +143,8 @@ fn write_tool_set(line: Line, set: &ToolSet) -> Line {
     };
     line.optional_text("set_at", set.set_at.as_deref())
         .optional_text("unit", set.unit.as_deref())
+        .optional_id("locked_at", set.locked_at)
+        .optional_text("needle", set.needle.and_then(needle_id))
 }
 
 fn read_reading(fields: &Fields) -> Result<Reading, Unreadable> {

@@ -1,6 +1,7 @@
 //! Facts for tests: drawn at random, and by hand. Strategies are boxed, since
 //! unions of unions kept by value outgrow the stack of a test.
 
+use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::{Direction, Place, Station};
 use proptest::prelude::*;
 
@@ -167,6 +168,16 @@ fn tool() -> BoxedStrategy<ToolId> {
     (0_u128..3).prop_map(ToolId::from_random).boxed()
 }
 
+fn instrument() -> BoxedStrategy<String> {
+    prop_oneof![
+        Just("outside-micrometer-tenths".to_owned()),
+        Just("bore-gauge-tenths".to_owned()),
+        Just("plastic-gauge-strip".to_owned()),
+        text(),
+    ]
+    .boxed()
+}
+
 fn setting() -> BoxedStrategy<SettingId> {
     (0_u128..3).prop_map(SettingId::from_random).boxed()
 }
@@ -253,14 +264,23 @@ fn tool_set() -> BoxedStrategy<ToolSet> {
         prop::option::of(tool()),
         prop::option::of(typed()),
         prop::option::of(unit()),
+        prop::option::of(fact_id()),
+        prop::option::of(prop::sample::select(vec![
+            NeedleSense::ClockwiseIsSmaller,
+            NeedleSense::ClockwiseIsLarger,
+        ])),
     )
-        .prop_map(|(tool, setting, on, set_at, unit)| ToolSet {
-            tool,
-            setting,
-            set_on: on.map_or(SetOn::Standard, SetOn::Tool),
-            set_at,
-            unit,
-        })
+        .prop_map(
+            |(tool, setting, on, set_at, unit, locked_at, needle)| ToolSet {
+                tool,
+                setting,
+                set_on: on.map_or(SetOn::Standard, SetOn::Tool),
+                set_at,
+                unit,
+                locked_at,
+                needle,
+            },
+        )
         .boxed()
 }
 
@@ -268,7 +288,7 @@ fn tool_set() -> BoxedStrategy<ToolSet> {
 pub(crate) fn body() -> BoxedStrategy<Body> {
     prop_oneof![
         2 => engine().prop_map(Body::EngineDescribed),
-        1 => (tool(), text(), text()).prop_map(|(tool, name, instrument)| {
+        1 => (tool(), text(), instrument()).prop_map(|(tool, name, instrument)| {
             Body::ToolListed(ToolListed { tool, name, instrument })
         }),
         1 => tool_set().prop_map(Body::ToolSet),

@@ -1,8 +1,11 @@
 //! The state of a build.
 
+use std::collections::BTreeMap;
+
 use build_plan::measure::MAIN_OIL_CLEARANCE;
 use build_plan::{At, Engine, Place};
 
+use super::bench::Bench;
 use super::limits::{Limits, put_in_force};
 use super::main_bearing::MainBearing;
 use super::problem::Problem;
@@ -105,6 +108,7 @@ pub fn fold(journal: &Journal) -> Build {
     }));
     build.struck = struck.into_values().collect();
     build.place(readings);
+    build.work_out();
     build.problems.sort_by_key(|problem| problem.fact);
     build
 }
@@ -164,11 +168,7 @@ impl Build {
             .map(Engine::mains)
             .unwrap_or_default()
             .into_iter()
-            .map(|main| MainBearing {
-                main,
-                readings: Vec::new(),
-                limits: Vec::new(),
-            })
+            .map(MainBearing::new)
             .collect();
         for reading in readings {
             let home = match (reading.measure, reading.place.map(|place| place.at)) {
@@ -184,25 +184,43 @@ impl Build {
             }
         }
         for bearing in &mut self.mains {
-            let here = At::Main(bearing.main.number());
-            let clearance = |one: &&Limits| one.set.measure == MAIN_OIL_CLEARANCE.id;
-            let of_this_one: Vec<Limits> = self
-                .limits
-                .iter()
-                .filter(clearance)
-                .filter(|one| one.place().is_some_and(|place| place.at == here))
-                .cloned()
-                .collect();
-            bearing.limits = if of_this_one.is_empty() {
-                self.limits
-                    .iter()
-                    .filter(clearance)
-                    .filter(|one| one.set.place.is_none())
-                    .cloned()
-                    .collect()
-            } else {
-                of_this_one
-            };
+            bearing.limits = limits_of(&self.limits, At::Main(bearing.main.number()));
         }
     }
+
+    /// Works out what follows for each bearing.
+    fn work_out(&mut self) {
+        let bench = Bench::new(&self.tools);
+        let readings: Vec<Taken> = self
+            .mains
+            .iter()
+            .flat_map(|bearing| bearing.readings.clone())
+            .collect();
+        let all: BTreeMap<FactId, &Taken> =
+            readings.iter().map(|taken| (taken.fact, taken)).collect();
+        for bearing in &mut self.mains {
+            bearing.work_out(&bench, &all);
+        }
+    }
+}
+
+/// The limits of the oil clearance that hold for one main: its own, else those
+/// for all.
+fn limits_of(limits: &[Limits], main: At) -> Vec<Limits> {
+    let clearance = |one: &&Limits| one.set.measure == MAIN_OIL_CLEARANCE.id;
+    let own: Vec<Limits> = limits
+        .iter()
+        .filter(clearance)
+        .filter(|one| one.place().is_some_and(|place| place.at == main))
+        .cloned()
+        .collect();
+    if !own.is_empty() {
+        return own;
+    }
+    limits
+        .iter()
+        .filter(clearance)
+        .filter(|one| one.set.place.is_none())
+        .cloned()
+        .collect()
 }

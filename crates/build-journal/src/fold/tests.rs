@@ -216,6 +216,8 @@ fn a_tool_listed_again_keeps_its_settings() {
         set_on: crate::fact::SetOn::Standard,
         set_at: Some("2.4483".to_owned()),
         unit: Some("in".to_owned()),
+        locked_at: None,
+        needle: None,
     });
     let build = fold(&journal([
         pen.write(listed("bore gauge")),

@@ -1,6 +1,6 @@
 //! The tools of the builder, and how they were set.
 
-use crate::fact::{SetOn, ToolListed, ToolSet};
+use crate::fact::{ToolListed, ToolSet};
 use crate::id::{FactId, SettingId, ToolId};
 
 /// A tool on the list.
@@ -23,14 +23,8 @@ pub struct ListedTool {
 pub struct ToolSetting {
     /// The fact that made it.
     pub fact: FactId,
-    /// Its name.
-    pub setting: SettingId,
-    /// What it was set on.
-    pub set_on: SetOn,
-    /// The size it was set to, as typed.
-    pub set_at: Option<String>,
-    /// The unit of a lone number in it.
-    pub unit: Option<String>,
+    /// How the tool was set.
+    pub set: ToolSet,
 }
 
 pub(super) fn list(tools: &mut Vec<ListedTool>, fact: FactId, listed: &ToolListed) {
@@ -55,10 +49,21 @@ pub(super) fn set(tools: &mut [ListedTool], fact: FactId, set: &ToolSet) -> bool
     };
     tool.settings.push(ToolSetting {
         fact,
-        setting: set.setting,
-        set_on: set.set_on,
-        set_at: set.set_at.clone(),
-        unit: set.unit.clone(),
+        set: set.clone(),
     });
     true
+}
+
+impl ListedTool {
+    /// The setting with this name.
+    #[must_use]
+    pub fn setting(&self, setting: SettingId) -> Option<&ToolSetting> {
+        self.settings.iter().find(|one| one.set.setting == setting)
+    }
+
+    /// The last setting made before a fact.
+    #[must_use]
+    pub fn setting_before(&self, fact: FactId) -> Option<&ToolSetting> {
+        self.settings.iter().rev().find(|one| one.fact < fact)
+    }
 }
