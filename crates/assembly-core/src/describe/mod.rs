@@ -8,7 +8,7 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{fit, metrology};
+use crate::{fit, metrology, tool};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -30,6 +30,11 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &metrology::coverage::COVERAGE_FACTOR,
     &metrology::budget::UNCERTAINTY_BUDGET,
     &metrology::conformity::CONFORMITY,
+    &fit::temperature::SIZE_BY_WARM_TOOL,
+    &tool::TOOL_SELF_TEST,
+    &tool::ZERO_CHECK,
+    &tool::INDICATOR_LEAN,
+    &tool::FEELER_STACK,
 ];
 
 /// The calculation with this id.

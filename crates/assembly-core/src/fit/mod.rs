@@ -2,3 +2,4 @@
 
 pub mod clearance_rule_of_thumb;
 pub mod running_clearance;
+pub mod temperature;

@@ -20,6 +20,8 @@ pub enum Origin {
     SharedZero,
     /// Carrying a size from one tool to another, shared by all readings of one setting.
     SettingTransfer,
+    /// A tool that may stand crooked, shared by all readings of one set-up.
+    Alignment,
     /// A temperature that is not known well enough.
     Temperature,
     /// An expansion coefficient or another handbook value.
@@ -37,6 +39,7 @@ impl Origin {
             Self::Rounding => "last digit",
             Self::SharedZero => "zero",
             Self::SettingTransfer => "setting",
+            Self::Alignment => "lean",
             Self::Temperature => "temperature",
             Self::Handbook => "book value",
             Self::Stated => "stated doubt",

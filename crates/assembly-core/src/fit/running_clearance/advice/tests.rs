@@ -1,5 +1,7 @@
 //! Advice on clearances that are tight, loose, good and too close to call.
 
+use proptest::prelude::*;
+
 use super::*;
 use crate::fit::running_clearance::{Station, from_stations};
 use crate::measure::Origin;
@@ -110,4 +112,46 @@ fn an_exact_clearance_has_no_doubt_to_explain() {
     let advice = advice(2.0, 2.0, 0.0, 0.0);
     assert!(advice.blame.is_none());
     assert_eq!(said(&advice), ["Good: 0.5 thou above the low limit."]);
+}
+
+proptest! {
+    #[test]
+    fn advice_on_any_clearance_is_plain_words(
+        least in -5.0..8.0_f64,
+        more in 0.0..3.0_f64,
+        feel in prop_oneof![Just(0.0), 1e-6..5.0_f64],
+        zero in prop_oneof![Just(0.0), 1e-6..5.0_f64],
+    ) {
+        let advice = advice(least, least + more, feel, zero);
+        let said = said(&advice);
+        prop_assert!(!said.is_empty());
+        for sentence in &said {
+            prop_assert!(sentence.ends_with('.') && !sentence.contains("no number"), "{}", sentence);
+        }
+        let settled = advice.assessment.verdict != Verdict::TooCloseToCall;
+        prop_assert_eq!(settled, advice.more == MoreReadings::NotNeeded);
+        prop_assert!(!settled || advice.tools.is_empty());
+    }
+
+    #[test]
+    fn more_readings_settle_what_they_promise_and_one_fewer_does_not(
+        at in 0.5..4.0_f64,
+        feel in 0.05..1.0_f64,
+        zero in 0.0..0.3_f64,
+        readings in 1_usize..6,
+    ) {
+        let (clearance, sources) = clearance(at, at, feel, zero);
+        let window = Window::new(Some(1.5 * THOU), Some(3.0 * THOU)).unwrap();
+        let (least, greatest) = (clearance.least.estimate(), clearance.greatest.estimate());
+        let more = how_many_more((least, greatest), readings, &sources, &window, DANGEROUS_SIDE);
+        if let MoreReadings::Would(more) = more {
+            let verdict = |count: usize| {
+                let times = count as f64 / readings as f64;
+                let [least, greatest] = [least, greatest].map(|one| one.as_mean_of(times, &sources));
+                Assessment::judged((&least, &greatest), &window, DANGEROUS_SIDE, &sources).verdict
+            };
+            prop_assert_ne!(verdict(readings + more), Verdict::TooCloseToCall);
+            prop_assert_eq!(verdict(readings + more - 1), Verdict::TooCloseToCall);
+        }
+    }
 }
