@@ -1,0 +1,170 @@
+//! What a person does with a page and reads from it. Things are found as a
+//! person or a screen reader finds them: by what they are and what they are
+//! called.
+
+use fantoccini::Client;
+use fantoccini::elements::Element;
+use serde_json::{Value, json};
+
+use crate::wait::until;
+
+/// Finds things by role and name; see the file.
+const FIND: &str = include_str!("fixtures/find.js");
+
+/// A page in a browser.
+#[derive(Clone)]
+pub struct Page {
+    /// The way to the browser.
+    pub client: Client,
+}
+
+impl Page {
+    /// The page that the browser shows.
+    pub fn of(client: Client) -> Self {
+        Self { client }
+    }
+
+    /// Opens an address.
+    pub async fn go(&self, address: &str) {
+        self.client
+            .goto(address)
+            .await
+            .unwrap_or_else(|cause| panic!("{address} can't be opened: {cause}"));
+    }
+
+    /// Loads the page anew, as its own reload button does. (What WebDriver
+    /// calls refresh is in Firefox the forced reload that goes past the
+    /// service worker.)
+    pub async fn reload(&self) {
+        self.script("window.__old = true; location.reload()", vec![])
+            .await;
+        let script = "return !window.__old && document.readyState === 'complete'";
+        self.wait_for_script("the page to load anew", script).await;
+    }
+
+    /// Waits until the app has shown its first screen.
+    pub async fn wait_until_it_stands(&self) {
+        let script = "return performance.getEntriesByName('thoubook-ready').length > 0";
+        self.wait_for_script("the first screen", script).await;
+    }
+
+    /// Waits until the whole build is kept for opening without a signal.
+    pub async fn wait_until_it_is_kept(&self) {
+        let script = "return navigator.serviceWorker?.controller?.state === 'activated'";
+        self.wait_for_script("the build to be kept", script).await;
+    }
+
+    /// Waits until the script says true.
+    pub async fn wait_for_script(&self, what: &str, script: &str) {
+        until(what, async || {
+            let said = self.client.execute(script, vec![]).await;
+            (said.ok()? == Value::Bool(true)).then_some(())
+        })
+        .await;
+    }
+
+    /// Runs a script in the page. A promise is waited for.
+    pub async fn script(&self, script: &str, given: Vec<Value>) -> Value {
+        self.client
+            .execute(script, given)
+            .await
+            .unwrap_or_else(|cause| panic!("the script {script} failed: {cause}"))
+    }
+
+    /// All text that can be seen.
+    pub async fn text(&self) -> String {
+        let text = self.script("return document.body.innerText", vec![]).await;
+        text.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// The same when the page may not be there at all.
+    pub async fn text_or_none(&self) -> String {
+        match self
+            .client
+            .execute("return document.body.innerText", vec![])
+            .await
+        {
+            Ok(text) => text.as_str().unwrap_or_default().to_owned(),
+            Err(cause) => format!("({cause})"),
+        }
+    }
+
+    /// What the watch has seen since the page was loaded.
+    pub async fn trouble_or_none(&self) -> Vec<String> {
+        let seen = self
+            .client
+            .execute("return window.__watch ?? ['nobody watches']", vec![]);
+        serde_json::from_value(seen.await.unwrap_or_default()).unwrap_or_default()
+    }
+
+    /// Fails when anything went wrong inside the page since it was loaded: an
+    /// error, a line on the error console, a broken rule of the policy.
+    pub async fn assert_no_trouble(&self) {
+        let seen = self.trouble_or_none().await;
+        assert!(seen.is_empty(), "inside the page: {seen:?}");
+    }
+
+    /// Waits until the text can be seen.
+    pub async fn wait_for_text(&self, wanted: &str) {
+        until(&format!("the text {wanted:?}"), async || {
+            self.text_or_none().await.contains(wanted).then_some(())
+        })
+        .await;
+    }
+
+    /// The thing of this role and name when it can be seen. A name matches
+    /// whole, without regard to case.
+    pub async fn find(&self, role: &str, name: &str) -> Option<Element> {
+        let found = self
+            .client
+            .execute(FIND, vec![json!(role), json!(name)])
+            .await
+            .ok()?;
+        self.element(found)
+    }
+
+    fn element(&self, found: Value) -> Option<Element> {
+        let id = found.as_object()?.values().next()?.as_str()?.to_owned();
+        Some(Element::from_element_id(self.client.clone(), id.into()))
+    }
+
+    /// The same, waiting for it.
+    pub async fn get(&self, role: &str, name: &str) -> Element {
+        until(&format!("{role} {name:?}"), async || {
+            self.find(role, name).await
+        })
+        .await
+    }
+
+    /// Presses the button or link of this name.
+    pub async fn press(&self, name: &str) {
+        let what = format!("{name:?} to be pressed");
+        until(&what, async || {
+            let button = match self.find("button", name).await {
+                Some(button) => button,
+                None => self.find("link", name).await?,
+            };
+            // It may be drawn anew between being found and being pressed.
+            button.click().await.ok()
+        })
+        .await;
+    }
+
+    /// Types into the field of this label, after what is there.
+    pub async fn type_into(&self, label: &str, text: &str) {
+        let field = self.get("textbox", label).await;
+        field.send_keys(text).await.unwrap();
+    }
+
+    /// What stands in the field of this label.
+    pub async fn typed(&self, label: &str) -> String {
+        let field = self.get("textbox", label).await;
+        field.prop("value").await.unwrap().unwrap_or_default()
+    }
+
+    /// Chooses from the list of this label.
+    pub async fn choose(&self, label: &str, option: &str) {
+        let list = self.get("combobox", label).await;
+        list.select_by_label(option).await.unwrap();
+    }
+}

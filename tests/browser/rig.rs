@@ -1,0 +1,153 @@
+//! What one test gets: a server, a browser with a profile of its own, and a
+//! picture of the end when it fails.
+
+use std::panic::{AssertUnwindSafe, resume_unwind};
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
+
+use futures_util::FutureExt as _;
+
+use crate::browser::Browser;
+use crate::engine::{Device, Engine};
+use crate::page::Page;
+use crate::places;
+use crate::server::Server;
+
+/// Two processor cores carry one browser at a time.
+static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+
+/// All that a test works with.
+pub struct Rig {
+    /// Which engine it is about.
+    pub engine: Engine,
+    /// The device it plays; set it before the first opening.
+    pub device: Device,
+    /// Serves the page, until it is stopped.
+    pub server: Server,
+    folder: PathBuf,
+    browser: Option<Browser>,
+}
+
+/// Runs one flow in one engine.
+pub fn run(engine: Engine, fact: &str, flow: impl AsyncFnOnce(&mut Rig)) {
+    run_with(engine, fact, &places::dist(), "/", flow);
+}
+
+/// The same with another page than the app's, or under another path.
+pub fn run_with(
+    engine: Engine,
+    fact: &str,
+    dist: &Path,
+    base: &str,
+    flow: impl AsyncFnOnce(&mut Rig),
+) {
+    let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .unwrap();
+    runtime.block_on(async {
+        let mut rig = Rig::set_up(engine, fact, dist, base);
+        let end = AssertUnwindSafe(flow(&mut rig)).catch_unwind().await;
+        if let Err(cause) = end {
+            rig.tell_how_it_ended(fact).await;
+            rig.tear_down();
+            resume_unwind(cause);
+        }
+        rig.tear_down();
+    });
+}
+
+impl Rig {
+    fn set_up(engine: Engine, fact: &str, dist: &Path, base: &str) -> Self {
+        let name = format!("thoubook-{}-{fact}-{engine:?}", std::process::id());
+        let folder = std::env::temp_dir().join(name.to_lowercase());
+        let _ = std::fs::remove_dir_all(&folder);
+        std::fs::create_dir_all(&folder).unwrap();
+        let server = Server::start(dist, base, &folder.join("server.log"));
+        Self {
+            engine,
+            device: Device::PHONE,
+            server,
+            folder,
+            browser: None,
+        }
+    }
+
+    fn tear_down(mut self) {
+        self.browser = None;
+        self.server.stop();
+        let _ = std::fs::remove_dir_all(&self.folder);
+    }
+
+    /// A file of this test's own.
+    pub fn file(&self, name: &str) -> PathBuf {
+        self.folder.join(name)
+    }
+
+    /// Where the browser keeps everything.
+    pub fn profile(&self) -> PathBuf {
+        self.folder.join("profile")
+    }
+
+    /// Starts the browser if it isn't there, opens the app and waits until it
+    /// stands.
+    pub async fn open(&mut self) -> Page {
+        let page = self.open_address("").await;
+        page.wait_until_it_stands().await;
+        page
+    }
+
+    /// Starts the browser if it isn't there and opens an address below the
+    /// server's, such as `#/quick`.
+    pub async fn open_address(&mut self, address: &str) -> Page {
+        let page = self.open_blank().await;
+        page.go(&format!("{}{address}", self.server.address()))
+            .await;
+        page
+    }
+
+    /// Starts the browser if it isn't there.
+    pub async fn open_blank(&mut self) -> Page {
+        if self.browser.is_none() {
+            self.browser = Some(Browser::open(self.engine, &self.profile(), &self.device).await);
+        }
+        self.page()
+    }
+
+    /// The page in the open browser.
+    pub fn page(&self) -> Page {
+        Page::of(self.browser().client.clone())
+    }
+
+    /// The open browser itself.
+    pub fn browser(&self) -> &Browser {
+        self.browser.as_ref().expect("the browser is open")
+    }
+
+    /// SIGKILL to the browser. The next opening starts it again with the same
+    /// profile.
+    pub fn kill_browser(&mut self) {
+        self.browser = None;
+    }
+
+    /// Prints what is known about a failure, and keeps a picture of it.
+    async fn tell_how_it_ended(&self, fact: &str) {
+        let Some(browser) = &self.browser else {
+            return;
+        };
+        let page = Page::of(browser.client.clone());
+        let name = format!("{fact}-{:?}", self.engine).to_lowercase();
+        let picture = places::pictures().join(format!("failed/{name}.png"));
+        if let Ok(png) = browser.client.screenshot().await {
+            let _ = std::fs::create_dir_all(picture.parent().unwrap());
+            let _ = std::fs::write(&picture, png);
+            eprintln!("A picture of the end: {}", picture.display());
+        }
+        if let Ok(address) = browser.client.current_url().await {
+            eprintln!("The page was at {address}");
+        }
+        eprintln!("It went wrong there: {:?}", page.trouble_or_none().await);
+        eprintln!("The page said:\n{}", page.text_or_none().await);
+    }
+}
