@@ -8,7 +8,7 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{fit, metrology, tool};
+use crate::{fit, metrology, stack, tool};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -35,6 +35,9 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &tool::ZERO_CHECK,
     &tool::INDICATOR_LEAN,
     &tool::FEELER_STACK,
+    &stack::pickup_to_pan::PICKUP_CHECK,
+    &stack::deck_and_quench::DECK_AND_QUENCH,
+    &stack::deck_and_quench::QUENCH_CHECK,
 ];
 
 /// The calculation with this id.
