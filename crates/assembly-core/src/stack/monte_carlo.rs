@@ -4,9 +4,9 @@
 use oorandom::Rand32;
 
 use super::stack_up::{StackUp, numbers};
-use super::term_value::{Shape, TermValue};
+use super::term_value::TermValue;
 use crate::describe::CalculationError;
-use crate::measure::{SourceId, Window};
+use crate::measure::{Shape, SourceId, Window};
 
 /// More draws than this are not made: they would say nothing new.
 pub const MOST_DRAWS: u32 = 2_000_000;
@@ -207,8 +207,9 @@ impl Random {
 
     fn between(&mut self, shape: Shape) -> f64 {
         match shape {
-            Shape::Even => self.even(),
-            Shape::Peaked => 0.5 * (self.even() + self.even()),
+            Shape::Rectangular => self.even(),
+            Shape::Triangular => 0.5 * (self.even() + self.even()),
+            Shape::ArcSine => libm::sin(std::f64::consts::FRAC_PI_2 * self.even()),
         }
     }
 

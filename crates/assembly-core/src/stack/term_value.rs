@@ -1,18 +1,6 @@
 //! What is known of one term: its value and how far it may be off.
 
-use crate::measure::Estimate;
-
-/// How a part that is only known to lie within limits is spread between them.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
-pub enum Shape {
-    /// Anywhere alike: nothing more than the limits is known
-    /// (JCGM 101:2008, 6.4.2).
-    #[default]
-    Even,
-    /// Most likely in the middle, least likely at the limits
-    /// (JCGM 101:2008, 6.4.5).
-    Peaked,
-}
+use crate::measure::{Estimate, Shape};
 
 /// The value of a term. It was measured, or it is nominal and may be off by a
 /// half-width either way, or both.
@@ -36,15 +24,16 @@ impl TermValue {
         Self {
             estimate,
             half_width: 0.0,
-            shape: Shape::Even,
+            shape: Shape::Rectangular,
         }
     }
 
-    /// A nominal value that may be off by the half-width either way. A half-width
-    /// that is no number, or below nothing, counts as nothing.
+    /// A nominal value that may be off by the half-width either way, anywhere
+    /// alike: nothing more than the limits is known (JCGM 101:2008, 6.4.2). A
+    /// half-width that is no number, or below nothing, counts as nothing.
     #[must_use]
     pub const fn within(value: f64, half_width: f64) -> Self {
-        Self::exact(value).give_or_take(half_width, Shape::Even)
+        Self::exact(value).give_or_take(half_width, Shape::Rectangular)
     }
 
     /// The same, and besides it may be off by the half-width either way.

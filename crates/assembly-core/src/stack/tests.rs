@@ -6,7 +6,7 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::describe::{CalculationError, Given};
-use crate::measure::{Estimate, Origin, Sources, Window};
+use crate::measure::{Estimate, Origin, Shape, Sources, Window};
 
 /// Four parts of one, two, two and four units.
 fn parts(deviation: impl Fn(usize) -> TermValue) -> StackUp {
@@ -124,12 +124,13 @@ fn parts_within_limits_are_drawn_between_them() {
     let (low, high) = drawn.limits(1.0);
     assert!(low >= value - 1e-4 && high <= value + 1e-4);
 
-    let peaked = parts(|place| {
-        TermValue::exact(SIZES[place])
-            .give_or_take(if place == 4 { 1e-4 } else { 0.0 }, Shape::Peaked)
-    });
-    let drawn = peaked.monte_carlo(100_000, 3).unwrap();
-    assert!((drawn.deviation() * 6.0_f64.sqrt() / 1e-4 - 1.0).abs() < 0.01);
+    for shape in [Shape::Triangular, Shape::ArcSine] {
+        let shaped = parts(|place| {
+            TermValue::exact(SIZES[place]).give_or_take(if place == 4 { 1e-4 } else { 0.0 }, shape)
+        });
+        let drawn = shaped.monte_carlo(100_000, 3).unwrap();
+        assert!((drawn.deviation() / shape.deviation(1e-4) - 1.0).abs() < 0.01);
+    }
 }
 
 #[test]
