@@ -7,6 +7,7 @@ use lexopt::{Arg, Parser, ValueExt as _};
 use crate::host::{Host, Reach};
 use crate::places::Places;
 use crate::problem::{Outcome, Problem, While};
+use crate::report::{self, Budgets};
 use crate::test::{self, Part};
 use crate::{icons, page, serve};
 
@@ -20,6 +21,9 @@ cargo xtask COMMAND
                              run every test, or these parts: format, lint,
                              host, page, build, browser; what stands behind
                              `--` goes to the test programs
+  ci                         report with its budgets enforced, then every test
+  report [--enforce]         what the page costs: bytes, start-up, the wait for
+                             a verdict; with --enforce a broken budget fails
   host [--port N] [--dist FOLDER] [--base /PATH/] [--print-requests] [--lan]
                              serve a finished page; port 0 is any free one
   icons                      draw the icons anew from static/icons/icon.svg
@@ -51,6 +55,10 @@ pub enum Command {
         /// What goes to the test programs.
         besides: Vec<String>,
     },
+    /// Measure what the page costs.
+    Report(Budgets),
+    /// The report, then every test.
+    Everything,
     /// Serve a finished page.
     Host {
         /// The folder, if not `dist/`.
@@ -75,6 +83,7 @@ struct Options {
     print_requests: bool,
     parts: Vec<Part>,
     besides: Vec<String>,
+    budgets: Budgets,
 }
 
 /// Reads the command line.
@@ -88,6 +97,7 @@ pub fn read(mut parser: Parser) -> Outcome<Command> {
         print_requests: false,
         parts: Vec::new(),
         besides: Vec::new(),
+        budgets: Budgets::Reported,
     };
     let reading = "reading the command line (`cargo xtask help` shows what there is)";
     while let Some(argument) = parser.next().during(reading)? {
@@ -113,6 +123,7 @@ pub fn read(mut parser: Parser) -> Outcome<Command> {
                         .during(reading)?,
                 );
             }
+            Arg::Long("enforce") => options.budgets = Budgets::Enforced,
             Arg::Long("only") => {
                 let part = parser
                     .value()
@@ -138,6 +149,8 @@ fn named(name: Option<&str>, options: Options) -> Outcome<Command> {
         None | Some("help") => Ok(Command::Help),
         Some("build") => Ok(Command::Build),
         Some("icons") => Ok(Command::Icons),
+        Some("ci") => Ok(Command::Everything),
+        Some("report") => Ok(Command::Report(options.budgets)),
         Some("test") => Ok(Command::Test {
             parts: if options.parts.is_empty() {
                 Part::ALL.to_vec()
@@ -181,6 +194,10 @@ pub fn carry_out(command: Command) -> Outcome<()> {
         }
         Command::Build => page::build_app(&places),
         Command::Icons => icons::draw(&places),
+        Command::Report(budgets) => report::report(&places, budgets),
+        // The tests go last: the last lines are then cargo's own summary.
+        Command::Everything => report::report(&places, Budgets::Enforced)
+            .and_then(|()| test::test(&places, &Part::ALL, &[])),
         Command::Test { parts, besides } => test::test(&places, &parts, &besides),
         Command::Serve { port, reach } => serve::serve(&places, port, reach),
         Command::Host {

@@ -12,6 +12,7 @@ mod page;
 mod places;
 mod policy;
 mod problem;
+mod report;
 mod run;
 mod serve;
 mod test;
