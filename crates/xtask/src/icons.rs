@@ -1,5 +1,6 @@
 //! The icons: one drawing, `static/icons/icon.svg`, turned into pictures by
-//! Chromium. The pictures are kept beside it, so that a build needs no browser.
+//! Chromium and made small by `pngquant` and `zopflipng`. The pictures are kept
+//! beside it, so that a build needs none of these.
 
 use std::path::Path;
 use std::process::{Command, Stdio};
@@ -7,7 +8,7 @@ use std::process::{Command, Stdio};
 use crate::dist::read_text;
 use crate::places::Places;
 use crate::problem::{Outcome, Problem, While};
-use crate::run::{run, say};
+use crate::run::{on_path, run, say};
 
 /// What lies around the drawing.
 #[derive(Debug, Clone, Copy)]
@@ -34,6 +35,13 @@ const GROUND: &str = "#20292f";
 
 /// Draws all pictures anew.
 pub fn draw(places: &Places) -> Outcome<()> {
+    for program in ["chromium", "pngquant", "zopflipng"] {
+        if on_path(program).is_none() {
+            return Err(Problem::new(format!(
+                "drawing needs {program}; run: sudo apt-get install chromium pngquant zopfli"
+            )));
+        }
+    }
     let icons = places.root.join("static/icons");
     let drawing = read_text(&icons.join("icon.svg"))?;
     if !drawing.contains(GROUND) {
@@ -45,6 +53,7 @@ pub fn draw(places: &Places) -> Outcome<()> {
         say(format!("Drawing {name}"));
         let picture = icons.join(name);
         draw_one(&drawing, &picture, size, edge)?;
+        make_small(&picture)?;
         let found = size_of(&picture)?;
         if found != (size, size) {
             return Err(Problem::new(format!(
@@ -85,6 +94,18 @@ fn draw_one(drawing: &str, picture: &Path, size: u32, edge: Edge) -> Outcome<()>
     // It lies among the temporary files in any case.
     let _ = std::fs::remove_file(&page);
     drawn
+}
+
+/// A first visit loads every picture, so a few colours and the tightest
+/// packing it is.
+fn make_small(picture: &Path) -> Outcome<()> {
+    run(Command::new("pngquant")
+        .args(["--force", "--strip", "--nofs", "--speed", "1", "--output"])
+        .args([picture, Path::new("32"), picture]))?;
+    run(Command::new("zopflipng")
+        .args(["-y", "--filters=01234mepb"])
+        .args([picture, picture])
+        .stdout(Stdio::null()))
 }
 
 /// Width and height from the head of a PNG file (ISO/IEC 15948, 11.2.2).
