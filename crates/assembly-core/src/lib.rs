@@ -9,6 +9,7 @@
 //! - [`fit`]: the fits of an engine, one calculation a file.
 //! - [`stack`]: sizes of several parts that add up to one that matters.
 //! - [`moves`]: what can be done about a result that is not good, and what never.
+//! - [`temperature`]: the metals of an engine and fits of two of them, cold or warm.
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
@@ -31,5 +32,6 @@ pub mod metrology;
 pub mod moves;
 pub mod quantity;
 pub mod stack;
+pub mod temperature;
 pub mod tool;
 pub mod typing_sense;

@@ -8,7 +8,7 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{fit, metrology, stack, tool};
+use crate::{fit, metrology, stack, temperature, tool};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -35,6 +35,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &tool::ZERO_CHECK,
     &tool::INDICATOR_LEAN,
     &tool::FEELER_STACK,
+    &temperature::two_metals::TWO_METALS,
     &stack::pickup_to_pan::PICKUP_CHECK,
     &stack::quench_check::DECK_AND_QUENCH,
     &stack::quench_check::QUENCH_CHECK,
