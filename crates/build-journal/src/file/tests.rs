@@ -1,5 +1,7 @@
 //! A build goes out and comes back whole; what is no build is told apart.
 
+use std::sync::LazyLock;
+
 use proptest::prelude::*;
 
 use super::*;
@@ -226,6 +228,11 @@ fn any_journal() -> impl Strategy<Value = Journal> {
     })
 }
 
+static SCHEMA: LazyLock<jsonschema::Validator> = LazyLock::new(|| {
+    let schema = include_str!("../../schema/thoubook-journal-1.schema.json");
+    jsonschema::validator_for(&serde_json::from_str(schema).unwrap()).unwrap()
+});
+
 proptest! {
     #[test]
     fn a_build_comes_back_from_its_file(journal in any_journal()) {
@@ -258,5 +265,18 @@ proptest! {
         let at = at.index(file.len());
         file[at] = byte;
         let _ = import(&file);
+    }
+
+    #[test]
+    fn every_build_that_was_written_here_is_right_by_the_schema(
+        facts in prop::collection::vec(fact(), 0..8)
+    ) {
+        let mut journal = Journal::new(BuildId::from_random(7));
+        for fact in facts {
+            journal.take(fact);
+        }
+        let file: serde_json::Value = serde_json::from_str(&export(&journal)).unwrap();
+        let wrong = SCHEMA.validate(&file);
+        prop_assert!(wrong.is_ok(), "{:?}", wrong);
     }
 }

@@ -1,0 +1,150 @@
+//! The file format: its schema, and the files of every version there was.
+
+#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
+use assembly_core::measure::Verdict;
+use build_journal::fact::{Body, Note};
+use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
+use serde_json::Value;
+
+const SCHEMA: &str = include_str!("../schema/thoubook-journal-1.schema.json");
+const SPRAYER: &str = include_str!("../fixtures/orchard-sprayer-1.json");
+const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
+
+/// What is wrong with a file by the schema; nothing when it is right.
+fn complaints(file: &str) -> Vec<String> {
+    let schema: Value = serde_json::from_str(SCHEMA).unwrap();
+    let file: Value = serde_json::from_str(file).unwrap();
+    jsonschema::validator_for(&schema)
+        .unwrap()
+        .iter_errors(&file)
+        .map(|error| format!("{} at {}", error, error.instance_path()))
+        .collect()
+}
+
+#[test]
+fn the_schema_is_itself_right() {
+    let schema: Value = serde_json::from_str(SCHEMA).unwrap();
+    assert!(jsonschema::meta::is_valid(&schema));
+}
+
+#[test]
+fn a_real_build_is_right_by_the_schema_and_comes_back_byte_for_byte() {
+    assert_eq!(complaints(SPRAYER), Vec::<String>::new());
+    let journal = import(SPRAYER.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), SPRAYER);
+    assert_eq!(journal.set_aside().count(), 0);
+    let later_kinds = |fact: &&Fact| matches!(fact.body(), Body::Unknown(_) | Body::Unreadable(_));
+    assert_eq!(journal.facts().filter(later_kinds).count(), 0);
+}
+
+#[test]
+fn a_real_build_folds_to_the_verdicts_it_was_made_for() {
+    let build = fold(&import(SPRAYER.as_bytes()).unwrap().journal);
+    assert_eq!(build.engine.unwrap().engine.name(), "orchard sprayer");
+    let verdicts: Vec<Option<Verdict>> = build
+        .mains
+        .iter()
+        .map(|main| main.standing.verdict())
+        .collect();
+    let (good, close, bad) = (Verdict::Good, Verdict::TooCloseToCall, Verdict::Bad);
+    let meant = [good, good, bad, close, good].map(Some);
+    assert_eq!(verdicts, meant);
+    assert!(build.problems.is_empty() && build.elsewhere.is_empty());
+    assert_eq!(build.struck.len(), 1);
+    // The clock fell back a day, and the strip reading is still after the bores.
+    let third = &build.mains[2].readings;
+    assert_eq!(third.last().unwrap().reading.typed, ".0010");
+    assert_eq!(build.notes.len(), 2);
+}
+
+#[test]
+fn a_file_of_oddities_opens_with_everything_in_it() {
+    let imported = import(ODDITIES.as_bytes()).unwrap();
+    assert_eq!(imported.doubles, 1);
+    let journal = imported.journal;
+    assert_eq!(journal.len(), 10);
+    let aside: Vec<&str> = journal.set_aside().map(|(text, _)| text).collect();
+    assert_eq!(aside.len(), 6, "{aside:?}");
+    assert_eq!(journal.later_format(), Some(4));
+    // Out again and back: nothing more changes, and every word is still there.
+    let file = export(&journal);
+    assert_eq!(export(&import(file.as_bytes()).unwrap().journal), file);
+    for word in [
+        "valve_gear",
+        "1.50e+3",
+        r#""mood":"good""#,
+        r#"spread  over\ttwo lines \\ \"quoted\""#,
+        "one text for this id",
+        "another text for this id",
+        "scribble",
+        "<b>not</b>",
+        "[2.4483,2.4482]",
+        r#""value":2.4483"#,
+    ] {
+        let quoted = Value::from(word).to_string();
+        let quoted = quoted.trim_matches('"');
+        assert!(
+            file.contains(word) || file.contains(quoted),
+            "{word} is lost"
+        );
+    }
+}
+
+#[test]
+fn oddities_are_shown_and_stop_nothing() {
+    let build = fold(&import(ODDITIES.as_bytes()).unwrap().journal);
+    assert_eq!(build.engine.unwrap().engine.cylinders(), 8);
+    assert_eq!(build.mains.len(), 5);
+    let unknown: Vec<&str> = build.unknown.iter().map(|one| one.kind.as_str()).collect();
+    assert_eq!(unknown, ["photo", "reading"]);
+    assert_eq!(build.elsewhere.len(), 2);
+    assert!(build.mains[0].readings[0].value.is_err());
+    let said: Vec<&str> = build.problems.iter().map(|one| one.text.as_str()).collect();
+    assert_eq!(said.len(), 2, "{said:?}");
+    assert!(said[0].contains("“typed” is missing"));
+    assert!(said[1].contains("comes after it"));
+}
+
+#[test]
+fn the_schema_finds_what_is_wrong() {
+    let note = |text: &str| {
+        let id = Stamper::new().stamp(1_773_510_000_000, 1);
+        let device = DeviceId::from_random(1);
+        let body = Body::Note(Note {
+            text: text.to_owned(),
+            place: None,
+        });
+        let mut journal = Journal::new(BuildId::from_random(1));
+        journal.take(Fact::new(id, device, 0, body));
+        export(&journal)
+    };
+    let right = note("oil");
+    assert!(complaints(&right).is_empty());
+    for (from, to) in [
+        ("thoubook-journal", "other"),
+        (r#""version":1"#, r#""version":"1""#),
+        (r#""facts":"#, r#""fact":"#),
+        ("-7000-", "-4000-"),
+        (r#""clock":0"#, r#""clock":0.5"#),
+        (r#""text":"oil""#, r#""text":5"#),
+        (r#""text":"oil""#, r#""words":"oil""#),
+        (r#""kind":"note""#, r#""kind":"reading""#),
+        (r#""set_aside":[]"#, r#""set_aside":[7]"#),
+    ] {
+        let wrong = right.replacen(from, to, 1);
+        assert_ne!(wrong, right, "{from}");
+        assert!(
+            !complaints(&wrong).is_empty(),
+            "{from} as {to} went through"
+        );
+    }
+    // What a later version adds is no mistake.
+    let later = right.replace(r#""kind":"note""#, r#""kind":"photo""#);
+    assert!(complaints(&later).is_empty());
+    let later = right.replace(
+        r#""kind":"note","text":"oil""#,
+        r#""format":2,"kind":"note""#,
+    );
+    assert!(complaints(&later).is_empty());
+}
