@@ -11,6 +11,9 @@
   /** Set once the app has failed to start. */
   var failed = false;
 
+  /** @type {ServiceWorkerRegistration | undefined} */
+  var registration;
+
   addEventListener("cannot-start", function (event) {
     cannotStart(/** @type {CustomEvent} */ (event).detail);
   });
@@ -19,7 +22,7 @@
 
   // Service workers exist only on https and on the device itself.
   if ("serviceWorker" in navigator) {
-    navigator.serviceWorker.register("./sw.js", { updateViaCache: "none" }).then(kept, function () {
+    navigator.serviceWorker.register("./sw.js", { updateViaCache: "none" }).then(watch, function () {
       // Without a worker the page still works while its host can be reached.
     });
   }
@@ -29,6 +32,7 @@
    */
   function cannotStart(cause) {
     failed = true;
+    offer();
     var words = document.getElementById("before-start-words");
     if (!words) return;
     words.textContent =
@@ -38,28 +42,24 @@
     words.setAttribute("role", "alert");
   }
 
-  /**
-   * A build that cannot start can't ask the person about the next one, so the
-   * next one takes over at once: that is how a mended build gets through.
-   * @param {ServiceWorkerRegistration} registration
-   */
-  function kept(registration) {
-    offer(registration.waiting);
-    registration.addEventListener("updatefound", function () {
-      var coming = registration.installing;
-      if (!coming) return;
-      coming.addEventListener("statechange", function () {
-        offer(registration.waiting);
-      });
+  /** @param {ServiceWorkerRegistration} found */
+  function watch(found) {
+    registration = found;
+    offer();
+    found.addEventListener("updatefound", function () {
+      if (found.installing) found.installing.addEventListener("statechange", offer);
     });
   }
 
-  /** @param {ServiceWorker | null} waiting */
-  function offer(waiting) {
-    if (!failed || !waiting) return;
+  /**
+   * A build that cannot start can't ask the person about the next one, so the
+   * next one takes over at once: that is how a mended build gets through.
+   */
+  function offer() {
+    if (!failed || !registration || !registration.waiting) return;
     navigator.serviceWorker.addEventListener("controllerchange", function () {
       location.reload();
     });
-    waiting.postMessage({ kind: "take-over" });
+    registration.waiting.postMessage({ kind: "take-over" });
   }
 })();
