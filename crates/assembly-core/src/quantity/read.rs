@@ -152,7 +152,9 @@ fn read_unit(text: &str, kind: Kind) -> Result<&'static Unit, ReadError> {
 fn unit_and_rest(text: &str, kind: Kind) -> Option<(String, String)> {
     let mut edges: Vec<usize> = Vec::new();
     for (at, sign) in text.char_indices() {
-        if !sign.is_alphanumeric() {
+        // The full tables of letters would weigh more than this whole file.
+        let in_word = sign.is_ascii_alphanumeric() || !(sign.is_ascii() || sign == '°');
+        if !in_word {
             edges.extend([at, at + sign.len_utf8()]);
         }
     }

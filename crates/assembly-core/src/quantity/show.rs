@@ -194,7 +194,8 @@ fn written(number: f64, place: i32) -> String {
     }
     let size = number.abs();
     let text = if size >= LARGE {
-        format!("{size:.4e}")
+        let first = first_place(size);
+        format!("{:.4}e{first}", size / power_of_ten(first))
     } else if place > 0 {
         let steps = (size / power_of_ten(place)).round();
         format!("{:.0}", times_power_of_ten(steps, place))

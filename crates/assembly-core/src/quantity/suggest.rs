@@ -17,7 +17,7 @@ pub(super) fn could_become(plain: &str, kind: Kind) -> bool {
 
 /// Symbols of the units of the kind whose names come nearest, nearest first.
 pub(super) fn nearest(plain: &str, kind: Kind) -> Vec<&'static str> {
-    let wanted: Vec<char> = plain.to_lowercase().chars().collect();
+    let wanted: Vec<char> = plain.to_ascii_lowercase().chars().collect();
     let allowed = match wanted.len() {
         0 => return Vec::new(),
         // A single letter in the wrong case, or nothing.
@@ -25,7 +25,7 @@ pub(super) fn nearest(plain: &str, kind: Kind) -> Vec<&'static str> {
         2..=4 => 1,
         _ => 2,
     };
-    let mut near: Vec<(usize, &'static str)> = units_of(kind)
+    let near: Vec<(usize, &'static str)> = units_of(kind)
         .filter_map(|unit| {
             let slips = unit
                 .names()
@@ -35,10 +35,9 @@ pub(super) fn nearest(plain: &str, kind: Kind) -> Vec<&'static str> {
             Some((slips, unit.symbol))
         })
         .collect();
-    near.sort_by_key(|(slips, _)| *slips);
-    let best = near.first().map_or(0, |(slips, _)| *slips);
+    let best = near.iter().map(|(slips, _)| *slips).min();
     near.into_iter()
-        .filter(|(slips, _)| *slips == best)
+        .filter(|(slips, _)| Some(*slips) == best)
         .map(|(_, symbol)| symbol)
         .take(MOST)
         .collect()
@@ -46,7 +45,7 @@ pub(super) fn nearest(plain: &str, kind: Kind) -> Vec<&'static str> {
 
 /// How many letters were dropped, added, changed or swapped with a neighbour.
 fn slips(wanted: &[char], name: &str) -> usize {
-    let name: Vec<char> = name.to_lowercase().chars().collect();
+    let name: Vec<char> = name.to_ascii_lowercase().chars().collect();
     let mut before: Vec<usize> = Vec::new();
     let mut last: Vec<usize> = (0..=name.len()).collect();
     let at = |row: &[usize], index: usize| row.get(index).copied().unwrap_or(usize::MAX / 2);

@@ -159,7 +159,7 @@ fn median(readings: &[f64]) -> Option<f64> {
         .copied()
         .filter(|one| one.is_finite())
         .collect();
-    sorted.sort_by(f64::total_cmp);
+    sorted.sort_unstable_by(f64::total_cmp);
     let upper = *sorted.get(sorted.len() / 2)?;
     let lower = *sorted.get(sorted.len().saturating_sub(1) / 2)?;
     Some(lower + (upper - lower) / 2.0)

@@ -87,7 +87,7 @@ pub fn questions(typed: &Typed, expected: &Expectation) -> Vec<Question> {
             None => asked.push(question(typed, candidate, weight)),
         }
     }
-    asked.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    asked.sort_unstable_by(|a, b| b.weight.total_cmp(&a.weight));
     asked.retain(|one| one.weight >= MENTION_FROM);
     asked.truncate(MOST);
     asked
