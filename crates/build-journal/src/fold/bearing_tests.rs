@@ -450,3 +450,24 @@ fn tools_set_on_each_other_in_a_ring_do_not_hang() {
     bench.bore(1, "2.4522");
     assert!(bench.first().clearance().is_some());
 }
+
+#[test]
+fn a_needle_zeroed_at_its_own_reading_does_not_hang() {
+    let mut bench = Bench::new();
+    bench.journal(1, "2.4500");
+    let setting = SettingId::from_random(9);
+    let own = bench.write(Body::Reading(Reading {
+        measure: "main-bearing-bore".to_owned(),
+        place: Spot::Known(upright(1)),
+        typed: "-0.0022".to_owned(),
+        unit: "in".to_owned(),
+        tool: Some(bench.gauge),
+        setting: Some(setting),
+        temperature: None,
+        condition: None,
+    }));
+    bench.zero_gauge(None, Some(own));
+    let bearing = bench.first();
+    assert!(bearing.clearance().is_none());
+    assert!(missing(&bearing)[0].contains("at which size"));
+}
