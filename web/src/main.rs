@@ -1,12 +1,7 @@
-//! The page: mounts the app and says when it is ready.
+//! Mounts the page and says when it is ready.
 
 use leptos::prelude::*;
-
-/// The whole app.
-#[component]
-fn App() -> impl IntoView {
-    view! { <p>"The build book is open."</p> }
-}
+use thoubook_web::app::App;
 
 /// Tells the start-up report that the first screen stands.
 fn mark_ready() {

@@ -26,7 +26,7 @@ pub use read_error::ReadError;
 pub use show::{Shown, show, show_high_limit, show_low_limit};
 pub use si::Si;
 pub use typed::Typed;
-pub use unit::{Unit, unit, unit_of, units_of};
+pub use unit::{Unit, unit, unit_of, unit_or_usual, units_of};
 
 #[cfg(test)]
 mod tests;

@@ -159,6 +159,17 @@ pub fn unit_of(kind: Kind, symbol: &str) -> Option<&'static Unit> {
     find(units_of(kind), &plain)
 }
 
+/// The unit of this kind with this symbol; where there is none, the kind's most
+/// usual unit. For screens, which must show something.
+#[must_use]
+pub fn unit_or_usual(kind: Kind, symbol: &str) -> &'static Unit {
+    #[expect(clippy::indexing_slicing, reason = "the compiler works it out")]
+    static FIRST: &Unit = &UNITS[0];
+    unit_of(kind, symbol)
+        .or_else(|| units_of(kind).next())
+        .unwrap_or(FIRST)
+}
+
 /// Looks a name up in [`plain`] form: as it stands, in any case, as a plural.
 pub(super) fn find(
     units: impl Iterator<Item = &'static Unit> + Clone,

@@ -1,0 +1,308 @@
+//! The builds on this device: in memory while the page is open, kept twice by
+//! the browser, and told apart on the screen: what is safe, what is on its way,
+//! and what is nowhere but here.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::time::Duration;
+
+use build_journal::storage::{Keeper, Key, StorageError};
+use build_journal::{AppendError, Body, BuildId, DeviceId, Fact, FactId, Journal, Stamper};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::StorageEvent;
+
+use super::chance;
+use super::database::IndexedVault;
+use super::local::{self, LocalShelf};
+use super::space;
+
+const DEVICE: &str = "thoubook-setting/device";
+const KEEPER: Keeper<LocalShelf, IndexedVault> = Keeper::new(LocalShelf, IndexedVault);
+/// Another tab takes builds away key by key: wait until it is done.
+const ANOTHER_TAB_IS_DONE: Duration = Duration::from_millis(500);
+
+/// How each of the two copies is.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct Trouble {
+    /// What is wrong with the quick copy.
+    pub shelf: Option<StorageError>,
+    /// What is wrong with the safe copy.
+    pub vault: Option<StorageError>,
+}
+
+/// The builds on this device.
+#[derive(Clone, Copy)]
+pub struct Keeping {
+    builds: RwSignal<BTreeMap<BuildId, RwSignal<Journal>>>,
+    opened: RwSignal<bool>,
+    on_the_way: RwSignal<BTreeSet<FactId>>,
+    acknowledged: RwSignal<usize>,
+    trouble: RwSignal<Trouble>,
+    stamper: StoredValue<Stamper>,
+    device: StoredValue<DeviceId>,
+    owner: StoredValue<Option<Owner>>,
+}
+
+impl Keeping {
+    /// Opens what is kept, and follows other tabs.
+    #[must_use]
+    pub fn open() -> Self {
+        let keeping = Self {
+            builds: RwSignal::new(BTreeMap::new()),
+            opened: RwSignal::new(false),
+            on_the_way: RwSignal::new(BTreeSet::new()),
+            acknowledged: RwSignal::new(0),
+            trouble: RwSignal::new(Trouble::default()),
+            stamper: StoredValue::new(Stamper::new()),
+            device: StoredValue::new(device()),
+            owner: StoredValue::new(Owner::current()),
+        };
+        keeping.follow_other_tabs();
+        spawn_local(async move {
+            keeping.look().await;
+            keeping.opened.set(true);
+        });
+        keeping
+    }
+
+    /// Reads both copies, shows their union, and heals what one of them lacks.
+    async fn look(self) {
+        let found = KEEPER.open().await;
+        let both_answered = found.shelf.is_none() && found.vault.is_none();
+        if both_answered {
+            let here: BTreeSet<BuildId> = found.opened.journals.keys().copied().collect();
+            let gone = |builds: &BTreeMap<BuildId, _>| builds.keys().any(|id| !here.contains(id));
+            if self.builds.with_untracked(gone) {
+                // Taken off this device by another tab.
+                self.builds
+                    .update(|builds| builds.retain(|id, _| here.contains(id)));
+            }
+        }
+        for journal in found.opened.journals.values() {
+            self.take_in(journal);
+        }
+        let healed = KEEPER.heal(&found).await;
+        self.trouble.set(Trouble {
+            shelf: healed.shelf.err(),
+            vault: healed.vault.err(),
+        });
+    }
+
+    /// Merges a copy of a build into what is shown.
+    fn take_in(self, journal: &Journal) {
+        self.stamper.update_value(|stamper| {
+            journal.facts().for_each(|fact| stamper.observe(fact.id()));
+        });
+        let known = self
+            .builds
+            .with_untracked(|builds| builds.get(&journal.build()).copied());
+        match known {
+            Some(signal) => {
+                let news = signal.with_untracked(|known| {
+                    let mut merged = known.clone();
+                    let _ = merged.merge(journal);
+                    (merged != *known).then_some(merged)
+                });
+                if let Some(merged) = news {
+                    signal.set(merged);
+                }
+            }
+            None => {
+                let _ = self.shown(journal.clone());
+            }
+        }
+    }
+
+    /// A signal for a build that was not shown before. It lives as long as the page.
+    fn shown(self, journal: Journal) -> RwSignal<Journal> {
+        let id = journal.build();
+        let signal = match self.owner.get_value() {
+            Some(owner) => owner.with(|| RwSignal::new(journal)),
+            None => RwSignal::new(journal),
+        };
+        self.builds.update(|builds| {
+            builds.insert(id, signal);
+        });
+        signal
+    }
+
+    /// Facts that another tab puts on the shelf come in at once.
+    fn follow_other_tabs(self) {
+        let again = StoredValue::new(false);
+        let heard = Closure::<dyn FnMut(StorageEvent)>::new(move |event: StorageEvent| {
+            let key = event.key();
+            let build = key.as_deref().and_then(Key::parse).map(|key| key.build());
+            if let (Some(build), Some(text)) = (build, event.new_value()) {
+                let mut came = Journal::new(build);
+                came.take_text(&text);
+                self.take_in(&came);
+                return;
+            }
+            // Wiped: a build, or with no key at all of them.
+            let wiped = build.is_some() || key.is_none();
+            if wiped && !again.get_value() {
+                again.set_value(true);
+                set_timeout(
+                    move || {
+                        again.set_value(false);
+                        spawn_local(self.look());
+                    },
+                    ANOTHER_TAB_IS_DONE,
+                );
+            }
+        });
+        let listening =
+            window().add_event_listener_with_callback("storage", heard.as_ref().unchecked_ref());
+        if listening.is_ok() {
+            heard.forget();
+        }
+    }
+
+    /// Whether what is kept has been read.
+    #[must_use]
+    pub fn is_open(self) -> bool {
+        self.opened.get()
+    }
+
+    /// The builds, followed as a list; each is followed by its own signal.
+    #[must_use]
+    pub fn builds(self) -> Vec<(BuildId, RwSignal<Journal>)> {
+        self.builds
+            .with(|builds| builds.iter().map(|(id, one)| (*id, *one)).collect())
+    }
+
+    /// One build, followed as long as it is on the list.
+    #[must_use]
+    pub fn build(self, id: BuildId) -> Option<RwSignal<Journal>> {
+        self.builds.with(|builds| builds.get(&id).copied())
+    }
+
+    /// How many facts have been kept safely since the page was opened.
+    #[must_use]
+    pub fn acknowledged(self) -> usize {
+        self.acknowledged.get()
+    }
+
+    /// How many facts are on their way to being safe.
+    #[must_use]
+    pub fn on_the_way(self) -> usize {
+        self.on_the_way.with(BTreeSet::len)
+    }
+
+    /// What is wrong with the two copies.
+    #[must_use]
+    pub fn trouble(self) -> Trouble {
+        self.trouble.get()
+    }
+
+    /// Begins a build.
+    #[must_use]
+    pub fn begin(self) -> BuildId {
+        let id = BuildId::from_random(chance::bits());
+        let _ = self.shown(Journal::new(id));
+        spawn_local(async {
+            // Asked for once there is something worth keeping. A no is shown
+            // where the room is shown.
+            let _ = space::ask_to_keep().await;
+        });
+        id
+    }
+
+    /// Writes something down: on the screen and on the shelf at once, in the
+    /// vault as soon as it is there.
+    ///
+    /// # Errors
+    /// [`AppendError`] when this build must not be written to by this version.
+    pub fn write_down(self, build: BuildId, body: Body) -> Result<FactId, AppendError> {
+        let clock = chance::now();
+        let mut id = None;
+        self.stamper.update_value(|stamper| {
+            let wall = u64::try_from(clock).unwrap_or_default();
+            id = Some(stamper.stamp(wall, chance::bits() as u64));
+        });
+        let id = id.unwrap_or_else(|| Stamper::new().stamp(0, chance::bits() as u64));
+        let fact = Fact::new(id, self.device.get_value(), clock, body);
+        let known = self
+            .builds
+            .with_untracked(|builds| builds.get(&build).copied());
+        let signal = known.unwrap_or_else(|| self.shown(Journal::new(build)));
+        let mut appended = Ok(());
+        signal.update(|journal| appended = journal.append(fact.clone()));
+        appended?;
+        let shelf = KEEPER.put_on_shelf(build, &fact);
+        self.on_the_way.update(|facts| {
+            facts.insert(id);
+        });
+        spawn_local(async move {
+            let vault = KEEPER.put_in_vault(build, &[&fact]).await;
+            self.on_the_way.update(|facts| {
+                facts.remove(&id);
+            });
+            if vault.is_ok() {
+                self.acknowledged.update(|count| *count += 1);
+            }
+            self.note_trouble(shelf.err(), vault.err());
+        });
+        Ok(id)
+    }
+
+    /// Takes in a build from a file and keeps it. Gives the number of facts
+    /// that were not here before.
+    pub async fn bring_in(self, journal: &Journal) -> usize {
+        let before = self.count(journal.build());
+        self.take_in(journal);
+        let came_in = self.count(journal.build()).saturating_sub(before);
+        let kept = KEEPER.keep_all(journal).await;
+        if kept.is_safe() {
+            self.acknowledged.update(|count| *count += came_in);
+        }
+        self.note_trouble(kept.shelf.err(), kept.vault.err());
+        came_in
+    }
+
+    fn count(self, build: BuildId) -> usize {
+        self.builds
+            .with_untracked(|builds| builds.get(&build).copied())
+            .map_or(0, |journal| journal.with_untracked(Journal::len))
+    }
+
+    fn note_trouble(self, shelf: Option<StorageError>, vault: Option<StorageError>) {
+        let now = Trouble { shelf, vault };
+        if self.trouble.with_untracked(|was| *was != now) {
+            self.trouble.set(now);
+        }
+    }
+
+    /// Takes a build off this device.
+    ///
+    /// # Errors
+    /// [`StorageError`] when some of it may still be there.
+    pub async fn forget(self, build: BuildId) -> Result<(), StorageError> {
+        KEEPER.forget(build).await?;
+        self.builds.update(|builds| {
+            builds.remove(&build);
+        });
+        super::drafts::forget(&format!("build/{build}/"));
+        Ok(())
+    }
+}
+
+/// The name of this device, made up when the page is first used on it.
+fn device() -> DeviceId {
+    local::get(DEVICE)
+        .and_then(|text| DeviceId::parse(&text).ok())
+        .unwrap_or_else(|| {
+            let id = DeviceId::from_random(chance::bits());
+            // Where nothing is kept, each visit is a device of its own.
+            let _ = local::put(DEVICE, &id.to_string());
+            id
+        })
+}
+
+/// The builds on this device.
+#[must_use]
+pub fn keeping() -> Keeping {
+    expect_context()
+}

@@ -1,0 +1,12 @@
+//! What the browser lends: storage, settings, files, the service worker. Each
+//! file asks the browser for one thing and takes no for an answer.
+
+pub mod chance;
+pub mod database;
+pub mod drafts;
+pub mod files;
+pub mod keeping;
+pub mod local;
+pub mod settings;
+pub mod space;
+pub mod update;

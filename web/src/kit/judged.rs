@@ -1,0 +1,421 @@
+//! A result held against its limits: the verdict, how far from the limits, what
+//! makes the give-or-take, and what to do.
+
+use assembly_core::describe::{Finding, Gravity};
+use assembly_core::fit::running_clearance::{Advice, RunningClearance, advise};
+use assembly_core::measure::{
+    Assessment, DangerousSide, Estimate, Measured, Sources, Verdict, Window,
+};
+use assembly_core::moves::{self, Circumstances, Ranked, Who};
+use assembly_core::quantity::{Unit, show, show_high_limit, show_low_limit};
+use assembly_core::tool::INSTRUMENTS;
+use build_plan::Measure;
+use leptos::prelude::*;
+use uom::si::f64::Length;
+
+use super::number;
+use super::scale::Scale;
+use super::section::{Fold, Sentences};
+use super::verdict::{Mark, VerdictPlate};
+
+/// No more moves than this are offered at once.
+const MOVES_SHOWN: usize = 5;
+
+/// A result with everything that is needed to judge it.
+#[derive(Clone)]
+pub struct Judged {
+    /// The least of it.
+    pub least: Estimate,
+    /// The greatest of it; the same as the least for a single value.
+    pub greatest: Estimate,
+    /// The causes of error in both.
+    pub sources: Sources,
+    /// The limits, where there are any.
+    pub window: Option<Window>,
+    /// What the trade knows of it, where it knows something.
+    pub measure: Option<&'static Measure>,
+    /// What else the numbers say.
+    pub findings: Vec<Finding>,
+    /// What the numbers say to do, where that is known.
+    pub advice: Option<Box<Advice>>,
+    /// The unit it is said in.
+    pub unit: &'static Unit,
+}
+
+/// The advice on a running clearance that was worked out from one reading of
+/// each place.
+#[must_use]
+pub fn advice_on(
+    least: &Estimate,
+    greatest: &Estimate,
+    window: &Window,
+    sources: &Sources,
+) -> Box<Advice> {
+    let length = |one: &Estimate| Measured::<Length>::from_estimate(one.clone());
+    let clearance = RunningClearance {
+        least: length(least),
+        greatest: length(greatest),
+        mean: length(least),
+        taper: None,
+        journal_taper: None,
+        journal_out_of_round: None,
+        bore_taper: None,
+        bore_out_of_round: None,
+        eccentricity: None,
+        findings: Vec::new(),
+    };
+    Box::new(advise(&clearance, 1, window, sources, INSTRUMENTS))
+}
+
+impl Judged {
+    fn dangerous(&self) -> DangerousSide {
+        self.measure
+            .map_or(DangerousSide::Neither, |measure| measure.dangerous)
+    }
+
+    /// What can be said of it; `None` without limits.
+    #[must_use]
+    pub fn assessment(&self) -> Option<Assessment> {
+        if let Some(advice) = &self.advice {
+            return Some(advice.assessment);
+        }
+        let both = (&self.least, &self.greatest);
+        let window = self.window.as_ref()?;
+        Some(Assessment::judged(
+            both,
+            window,
+            self.dangerous(),
+            &self.sources,
+        ))
+    }
+
+    /// The finding that forbids building it like this, if there is one.
+    fn stop(&self) -> Option<&Finding> {
+        self.findings
+            .iter()
+            .find(|one| one.gravity == Gravity::Stop)
+    }
+
+    /// The mark: what must not be built is bad, limits or none.
+    #[must_use]
+    pub fn mark(&self) -> Mark {
+        if self.stop().is_some() {
+            return Mark::Bad;
+        }
+        self.assessment()
+            .map_or(Mark::None, |said| said.verdict.into())
+    }
+
+    /// The result in words: one value, or from the least to the greatest.
+    #[must_use]
+    pub fn value_words(&self) -> String {
+        if self.is_one_value() {
+            return number::text(&self.least, self.unit);
+        }
+        let least = show(self.least.value(), Some(self.least.deviation()), self.unit);
+        format!(
+            "{} to {}",
+            least.number,
+            number::text(&self.greatest, self.unit)
+        )
+    }
+
+    fn is_one_value(&self) -> bool {
+        self.least.value() == self.greatest.value()
+    }
+
+    /// The verdict in words.
+    #[must_use]
+    pub fn verdict_words(&self) -> String {
+        match (self.mark(), self.window) {
+            (Mark::None, _) => "no limits typed".to_owned(),
+            (Mark::Bad, Some(window)) => self.miss_words(&window).map_or_else(
+                || Mark::Bad.words().to_owned(),
+                |miss| format!("bad: {miss}"),
+            ),
+            (mark, _) => mark.words().to_owned(),
+        }
+    }
+
+    /// One short line for above the keypad.
+    #[must_use]
+    pub fn live_words(&self) -> String {
+        format!("{} · {}", self.value_words(), self.verdict_words())
+    }
+
+    /// The words of the trade for being under and over the window.
+    fn side_words(&self) -> (&'static str, &'static str) {
+        if self
+            .measure
+            .is_some_and(|measure| measure.id.ends_with("clearance"))
+        {
+            ("tight", "loose")
+        } else {
+            ("too small", "too big")
+        }
+    }
+
+    /// How far outside: "tight by 0.4 thou".
+    fn miss_words(&self, window: &Window) -> Option<String> {
+        let (under, over) = self.side_words();
+        let short = window
+            .low()
+            .map(|low| low - self.least.value())
+            .filter(|by| *by > 0.0);
+        let long = window
+            .high()
+            .map(|high| self.greatest.value() - high)
+            .filter(|by| *by > 0.0);
+        let say = |word: &str, by: f64, of: &Estimate| {
+            format!("{word} by {}", Shown(by, of.deviation(), self.unit).short())
+        };
+        match (short, long) {
+            (Some(short), Some(long)) => Some(format!(
+                "{}, and {}",
+                say(under, short, &self.least),
+                say(over, long, &self.greatest)
+            )),
+            (Some(short), None) => Some(say(under, short, &self.least)),
+            (None, Some(long)) => Some(say(over, long, &self.greatest)),
+            (None, None) => None,
+        }
+    }
+
+    /// The sentences under the verdict.
+    fn details(&self) -> Vec<String> {
+        if let Some(stop) = self.stop() {
+            return vec![capital(&stop.text)];
+        }
+        let (Some(window), Some(said)) = (self.window, self.assessment()) else {
+            return vec![
+                "Type the limits from the maker's sheet, and this says good or bad.".to_owned(),
+            ];
+        };
+        let mut sentences = vec![format!("Against {}.", window_words(&window, self.unit))];
+        if let Some(advice) = &self.advice
+            && said.verdict != Verdict::Bad
+        {
+            // How far outside is in the headline already.
+            sentences.extend(advice.sentences(self.unit));
+        }
+        let (under, over) = self.side_words();
+        let (word, harm) = if said.below >= said.above {
+            (under, self.measure.map_or("", |measure| measure.too_little))
+        } else {
+            (over, self.measure.map_or("", |measure| measure.too_much))
+        };
+        match said.verdict {
+            _ if harm.is_empty() => {}
+            Verdict::Good => {}
+            Verdict::TooCloseToCall => sentences.push(format!("If it is {word}: {harm}")),
+            Verdict::Bad => sentences.push(harm.to_owned()),
+        }
+        sentences.retain(|sentence| !sentence.is_empty());
+        sentences
+    }
+
+    fn moves(&self) -> Vec<Ranked> {
+        let (Some(measure), Some(window)) = (self.measure, self.window) else {
+            return Vec::new();
+        };
+        let typed = |one: &Estimate| Measured::<Length>::from_estimate(one.clone());
+        moves::for_extent(
+            measure.id,
+            &typed(&self.least),
+            &typed(&self.greatest),
+            &window,
+            measure.dangerous,
+            &Circumstances::default(),
+        )
+    }
+}
+
+/// A window in words: "1.5 to 2.5 thou", "at least 1.5 thou".
+#[must_use]
+pub fn window_words(window: &Window, unit: &'static Unit) -> String {
+    let low = window.low().map(|low| show_low_limit(low, unit));
+    let high = window.high().map(|high| show_high_limit(high, unit));
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{} to {high}", low.number),
+        (Some(low), None) => format!("at least {low}"),
+        (None, Some(high)) => format!("at most {high}"),
+        (None, None) => "no limits".to_owned(),
+    }
+}
+
+/// A distance with the digits that its uncertainty allows, which is not said again.
+struct Shown(f64, f64, &'static Unit);
+
+impl Shown {
+    fn short(&self) -> String {
+        let mut shown = show(self.0, (self.1 > 0.0).then_some(self.1), self.2);
+        shown.give_or_take = None;
+        shown.to_string()
+    }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().collect::<String>() + letters.as_str())
+        .unwrap_or_default()
+}
+
+/// The verdict with its drawing and the sentence to it.
+#[component]
+pub fn VerdictOf(
+    /// What is judged.
+    judged: Judged,
+) -> impl IntoView {
+    let drawing = judged.window.map(|window| {
+        let words = format!(
+            "{} on a rule, against {}: {}",
+            judged.value_words(),
+            window_words(&window, judged.unit),
+            judged.verdict_words()
+        );
+        view! {
+            <Scale
+                window
+                least=judged.least.clone()
+                greatest=judged.greatest.clone()
+                unit=judged.unit
+                words
+            />
+        }
+    });
+    view! {
+        <p class="reading" data-test="reading">{judged.value_words()}</p>
+        {drawing}
+        <VerdictPlate mark=judged.mark() word=judged.verdict_words() details=judged.details() />
+    }
+}
+
+/// What makes the give-or-take, the most of it in a sentence.
+#[component]
+pub fn Dominates(
+    /// The value whose give-or-take it is.
+    value: Estimate,
+    /// Its causes of error.
+    sources: Sources,
+) -> Option<impl IntoView> {
+    let causes = value.causes(&sources);
+    let first = causes.first()?;
+    let percent = |part: f64| format!("{:.0} %", part * 100.0);
+    let most = format!(
+        "Most of the give-or-take is the {} of the {}: {}.",
+        first.origin.word(),
+        first.label,
+        percent(first.of_variance)
+    );
+    let rows: Vec<_> = causes
+        .iter()
+        .map(|cause| {
+            let width = format!("{:.1}", cause.of_variance.clamp(0.0, 1.0) * 100.0);
+            view! {
+                <li>
+                    <span>{cause.label.clone()}": "{cause.origin.word()}</span>
+                    <span class="share-number">{percent(cause.of_variance)}</span>
+                    <svg class="share-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+                        <rect width=width height="4" />
+                    </svg>
+                </li>
+            }
+        })
+        .collect();
+    Some(view! {
+        <p data-test="dominates">{most}</p>
+        <Fold title="All of the give-or-take">
+            <p class="hint">
+                "Give or take is one standard deviation: two readings in three fall within it. What each tool does is common practice, not a promise."
+            </p>
+            <ul class="shares">{rows}</ul>
+        </Fold>
+    })
+}
+
+/// What the numbers say besides, without what the verdict has said already.
+#[component]
+pub fn Findings(
+    /// What was found.
+    findings: Vec<Finding>,
+) -> impl IntoView {
+    let lines: Vec<String> = findings
+        .iter()
+        .filter(|one| one.gravity != Gravity::Stop)
+        .map(|one| capital(&one.text))
+        .collect();
+    (!lines.is_empty()).then(|| view! { <Sentences lines class="sentences findings" /> })
+}
+
+/// What to do about a result that is not good.
+#[component]
+pub fn WhatToDo(
+    /// What is judged.
+    judged: Judged,
+) -> impl IntoView {
+    let unit = judged.unit;
+    let moves = judged.moves();
+    let never: Vec<String> = judged
+        .measure
+        .filter(|_| judged.mark() != Mark::Good)
+        .map(|measure| {
+            moves::never(measure.id)
+                .map(|one| format!("{}. {}", one.title, one.why))
+                .collect()
+        })
+        .unwrap_or_default();
+    let rows: Vec<_> = moves
+        .into_iter()
+        .take(MOVES_SHOWN)
+        .map(|one| view! { <MoveRow one unit /> })
+        .collect();
+    (!rows.is_empty()).then(|| {
+        view! {
+            <section class="section" data-test="what-to-do">
+                <h2>"What to do"</h2>
+                <ul class="moves">{rows}</ul>
+                {(!never.is_empty()).then(|| view! {
+                    <Fold title="Never">
+                        <Sentences lines=never />
+                    </Fold>
+                })}
+            </section>
+        }
+    })
+}
+
+#[component]
+fn MoveRow(one: Ranked, unit: &'static Unit) -> impl IntoView {
+    let lands = one.landing.map(|landing| {
+        let mark = Mark::from(landing.assessment.verdict);
+        let value = show(landing.least, Some(landing.give_or_take), unit);
+        view! { <p class="move-lands">"then about "{value.to_string()}": "{mark.words()}</p> }
+    });
+    let also: Vec<String> = one
+        .what
+        .cautions
+        .iter()
+        .map(|line| (*line).to_owned())
+        .collect();
+    let who = match one.what.who {
+        Who::Bench => "at your bench",
+        Who::MachineShop => "machine shop",
+    };
+    view! {
+        <li class="move">
+            <p class="move-title">
+                <strong>{one.what.title}</strong>
+                {(!one.words.is_empty()).then(|| view! { <span>": "{one.words.clone()}</span> })}
+                <span class="move-who">{who}</span>
+            </p>
+            {lands}
+            <Fold title="How">
+                <p>{one.what.how}</p>
+                {one.what.parts.map(|parts| view! { <p>"To buy: "{parts}</p> })}
+                <Sentences lines=also />
+            </Fold>
+        </li>
+    }
+}

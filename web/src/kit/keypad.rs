@@ -1,0 +1,290 @@
+//! The app's own keypad, for wet gloves: big keys, the bench's units, the
+//! fraction bar. It types into whichever field has been touched last; a
+//! hardware keyboard types into the same field.
+
+use std::time::Duration;
+
+use js_sys::Reflect;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, HtmlInputElement};
+
+use super::keys::{Edited, Key};
+use super::verdict::{Mark, MarkShape};
+
+/// Two presses of one key that come closer than this are one finger on a wet
+/// screen: nobody taps the same key more than eight times a second.
+const BOUNCE_MS: f64 = 100.0;
+/// Two presses of Next that come closer than this are one.
+const DOUBLE_NEXT_MS: f64 = 500.0;
+const FLASH: Duration = Duration::from_millis(140);
+const BUZZ_MS: u32 = 8;
+
+/// The field that the keypad types into.
+#[derive(Clone)]
+pub struct Target {
+    /// The element.
+    pub input: HtmlInputElement,
+    /// Takes the new text.
+    pub changed: Callback<String>,
+    /// Symbols on the unit keys.
+    pub units: Vec<&'static str>,
+    /// What Next does.
+    pub next: Callback<()>,
+    /// What is read on Next.
+    pub next_word: &'static str,
+}
+
+/// What the screen wants seen while the keypad covers its lower half.
+pub type Live = Option<(Mark, String)>;
+
+/// The keypad's state: the field it types into, if any.
+#[derive(Clone, Copy)]
+pub struct Pad {
+    target: RwSignal<Option<Target>, LocalStorage>,
+    live: RwSignal<Live>,
+    last_key: StoredValue<Option<(Key, f64)>>,
+    last_next: StoredValue<f64>,
+}
+
+impl Pad {
+    /// A keypad that is put away.
+    #[must_use]
+    pub fn new() -> Self {
+        Self {
+            target: RwSignal::new_local(None),
+            live: RwSignal::new(None),
+            last_key: StoredValue::new(None),
+            last_next: StoredValue::new(f64::NEG_INFINITY),
+        }
+    }
+
+    /// Types into this field from now on.
+    pub fn aim(self, target: Target) {
+        self.target.set(Some(target));
+    }
+
+    /// Puts the keypad away if it types into this field.
+    pub fn release(self, input: &HtmlInputElement) {
+        let mine =
+            |target: &Option<Target>| target.as_ref().is_some_and(|target| target.input == *input);
+        if self.target.try_with_untracked(mine).unwrap_or(false) {
+            self.target.set(None);
+        }
+    }
+
+    /// Puts the keypad away.
+    pub fn close(self) {
+        self.target.set(None);
+    }
+
+    /// Whether it is out.
+    #[must_use]
+    pub fn is_open(self) -> bool {
+        self.target.with(Option::is_some)
+    }
+
+    /// Shows a verdict above the keys while this screen lives.
+    pub fn show_live(self, live: Live) {
+        if self
+            .live
+            .try_with_untracked(|now| *now != live)
+            .unwrap_or(false)
+        {
+            self.live.set(live);
+        }
+    }
+
+    fn press(self, key: Key, at: f64) {
+        let bounced = self.last_key.with_value(|last| {
+            last.is_some_and(|(same, before)| same == key && at - before < BOUNCE_MS)
+        });
+        if bounced {
+            return;
+        }
+        self.last_key.set_value(Some((key, at)));
+        let Some(target) = self.target.get_untracked() else {
+            return;
+        };
+        let input = &target.input;
+        let text = input.value();
+        let end = text.encode_utf16().count();
+        let caret = |place: Result<Option<u32>, _>| {
+            place
+                .ok()
+                .flatten()
+                .and_then(|at| usize::try_from(at).ok())
+                .unwrap_or(end)
+        };
+        let edited = Edited {
+            start: caret(input.selection_start()),
+            end: caret(input.selection_end()),
+            text,
+        }
+        .after(key);
+        input.set_value(&edited.text);
+        let place = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
+        // A field that has no caret gets its text all the same.
+        let _ = input.set_selection_range(place(edited.start), place(edited.end));
+        target.changed.run(edited.text);
+        buzz();
+    }
+
+    /// What Enter on a hardware keyboard and the Next key do.
+    pub fn next(self, at: f64) {
+        if at - self.last_next.get_value() < DOUBLE_NEXT_MS {
+            return;
+        }
+        self.last_next.set_value(at);
+        if let Some(target) = self.target.get_untracked() {
+            target.next.run(());
+            buzz();
+        }
+    }
+}
+
+impl Default for Pad {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+/// The app's one keypad.
+#[must_use]
+pub fn pad() -> Pad {
+    expect_context()
+}
+
+/// A short buzz, on phones that have one.
+fn buzz() {
+    let navigator = window().navigator();
+    if Reflect::has(&navigator, &"vibrate".into()).unwrap_or(false) {
+        navigator.vibrate_with_duration(BUZZ_MS);
+    }
+}
+
+fn flash(event: &Event) {
+    let Some(key) = event
+        .current_target()
+        .and_then(|key| key.dyn_into::<Element>().ok())
+    else {
+        return;
+    };
+    let _ = key.class_list().add_1("pressed");
+    set_timeout(
+        move || {
+            let _ = key.class_list().remove_1("pressed");
+        },
+        FLASH,
+    );
+}
+
+/// A key that types. It acts when it is touched, as a keyboard does; a press
+/// that comes without a touch (a screen reader, a hardware Enter) acts too.
+#[component]
+fn TypingKey(
+    /// What it does.
+    key: Key,
+    /// What is read on it.
+    #[prop(into)]
+    face: String,
+    /// What it is called.
+    #[prop(into)]
+    name: String,
+    /// Its place, as a class.
+    #[prop(default = "")]
+    place: &'static str,
+) -> impl IntoView {
+    let pad = pad();
+    let touched = StoredValue::new(false);
+    view! {
+        <button
+            type="button"
+            class=format!("key {place}")
+            aria-label=name
+            on:pointerdown=move |event| {
+                event.prevent_default();
+                touched.set_value(true);
+                flash(&event);
+                pad.press(key, event.time_stamp());
+            }
+            on:click=move |event| {
+                if !touched.get_value() {
+                    pad.press(key, event.time_stamp());
+                }
+                touched.set_value(false);
+            }
+        >
+            {face}
+        </button>
+    }
+}
+
+fn digits() -> impl IntoView {
+    ['7', '8', '9', '4', '5', '6', '1', '2', '3']
+        .map(|digit| view! { <TypingKey key=Key::Sign(digit) face=digit name=digit /> })
+        .collect_view()
+}
+
+/// The keypad, out while some field wants it.
+#[component]
+pub fn Keypad() -> impl IntoView {
+    let pad = pad();
+    view! {
+        <Show when=move || pad.is_open()>
+            <div class="keypad" role="group" aria-label="keypad" data-test="keypad">
+                {move || pad.live.get().map(|(mark, words)| view! {
+                    <p class=format!("live live-{}", mark.name()) data-test="live">
+                        <MarkShape mark />
+                        <span>{words}</span>
+                    </p>
+                })}
+                <div class="units">
+                    {move || {
+                        let units = pad.target.with(|target| {
+                            target.as_ref().map(|target| target.units.clone()).unwrap_or_default()
+                        });
+                        units
+                            .into_iter()
+                            .map(|unit| view! {
+                                <TypingKey key=Key::Unit(unit) face=unit name=unit place="key-unit" />
+                            })
+                            .collect_view()
+                    }}
+                </div>
+                <div class="keys">
+                    {digits()}
+                    <TypingKey key=Key::Sign('0') face="0" name="0" place="key-zero" />
+                    <TypingKey key=Key::Sign('.') face="." name="point" place="key-point" />
+                    <TypingKey key=Key::Sign('/') face="⁄" name="fraction bar" place="key-bar" />
+                    <TypingKey key=Key::Sign(' ') face="␣" name="space" place="key-space" />
+                    <TypingKey key=Key::Minus face="±" name="plus or minus" place="key-minus" />
+                    <TypingKey key=Key::Back face="⌫" name="take back" place="key-back" />
+                    <button
+                        type="button"
+                        class="key key-hide"
+                        aria-label="put the keypad away"
+                        data-test="keypad-hide"
+                        on:click=move |_| pad.close()
+                    >
+                        "▾"
+                    </button>
+                    <button
+                        type="button"
+                        class="key key-next"
+                        data-test="keypad-next"
+                        on:pointerdown=|event| {
+                            event.prevent_default();
+                            flash(&event);
+                        }
+                        on:click=move |event| pad.next(event.time_stamp())
+                    >
+                        {move || pad.target.with(|target| {
+                            target.as_ref().map_or("Next", |target| target.next_word)
+                        })}
+                    </button>
+                </div>
+            </div>
+        </Show>
+    }
+}

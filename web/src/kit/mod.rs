@@ -1,0 +1,13 @@
+//! The controls that screens are made of.
+
+pub mod dialog;
+pub mod field;
+pub mod judged;
+pub mod keypad;
+pub mod keys;
+pub mod number;
+pub mod pick;
+pub mod scale;
+pub mod section;
+pub mod toast;
+pub mod verdict;

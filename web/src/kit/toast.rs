@@ -1,0 +1,82 @@
+//! Short words at the edge of the screen, and notices that stay.
+
+use std::time::Duration;
+
+use leptos::prelude::*;
+
+/// Says one thing at a time, for a few seconds.
+#[derive(Clone, Copy)]
+pub struct Toast(RwSignal<Option<(u32, String)>>);
+
+const STAYS: Duration = Duration::from_secs(6);
+
+impl Toast {
+    /// Nothing said yet.
+    #[must_use]
+    pub fn new() -> Self {
+        Self(RwSignal::new(None))
+    }
+
+    /// Says something.
+    pub fn say(self, words: impl Into<String>) {
+        let words = words.into();
+        let mut turn = 0;
+        self.0.update(|said| {
+            turn = said.as_ref().map_or(0, |(turn, _)| turn.wrapping_add(1));
+            *said = Some((turn, words));
+        });
+        let signal = self.0;
+        set_timeout(
+            move || {
+                // Something newer may have been said meanwhile.
+                let mine = |said: &Option<(u32, String)>| {
+                    said.as_ref().is_some_and(|(now, _)| *now == turn)
+                };
+                if signal.try_with_untracked(mine).unwrap_or(false) {
+                    signal.set(None);
+                }
+            },
+            STAYS,
+        );
+    }
+}
+
+impl Default for Toast {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+/// The app's one toast.
+#[must_use]
+pub fn toast() -> Toast {
+    expect_context()
+}
+
+/// Where the toast shows. Present from the start, so that screen readers listen to it.
+#[component]
+pub fn ToastPlace() -> impl IntoView {
+    let Toast(said) = toast();
+    view! {
+        <div class="toast" role="status" data-test="toast">
+            {move || said.get().map(|(_, words)| view! { <p>{words}</p> })}
+        </div>
+    }
+}
+
+/// A notice that stays until what it is about is over.
+#[component]
+pub fn Notice(
+    /// `danger` or `caution` or `note`.
+    tone: &'static str,
+    /// Its name for tests.
+    test: &'static str,
+    children: Children,
+) -> impl IntoView {
+    let role = if tone == "danger" { "alert" } else { "status" };
+    view! {
+        <div class=format!("notice notice-{tone}") role=role data-test=test>
+            {children()}
+        </div>
+    }
+}

@@ -1,0 +1,114 @@
+//! The verdict mark: a shape, a word and a colour, always together.
+//!
+//! Colours follow IEC 60073: green is normal, yellow is caution, red is danger.
+//! The shapes differ in outline, so that they are told apart without colour,
+//! from a metre away and through an oily screen.
+
+use assembly_core::measure::Verdict;
+use leptos::prelude::*;
+
+/// What a mark can say.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Mark {
+    /// Inside, surely enough.
+    Good,
+    /// The measuring can't tell.
+    Close,
+    /// Outside, surely enough.
+    Bad,
+    /// Not measured, or nothing to hold it against.
+    None,
+}
+
+impl From<Verdict> for Mark {
+    fn from(verdict: Verdict) -> Self {
+        match verdict {
+            Verdict::Good => Self::Good,
+            Verdict::TooCloseToCall => Self::Close,
+            Verdict::Bad => Self::Bad,
+        }
+    }
+}
+
+impl Mark {
+    /// The mark in words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::Close => "too close to call",
+            Self::Bad => "bad",
+            Self::None => "not measured",
+        }
+    }
+
+    /// The mark's name in style sheets and tests.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::Close => "close",
+            Self::Bad => "bad",
+            Self::None => "not-measured",
+        }
+    }
+
+    /// The outline in a square of 24, and the sign on it.
+    #[must_use]
+    pub const fn outline(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Good => (
+                "M12 1a11 11 0 1 1 0 22a11 11 0 1 1 0-22z",
+                "M6.5 12.5l4 4 7-8.5",
+            ),
+            Self::Close => ("M12 1.5L23.5 22H.5z", "M7.6 15h8.8M7.6 18.6h8.8"),
+            Self::Bad => (
+                "M7 1h10l6 6v10l-6 6H7l-6-6V7z",
+                "M7.5 7.5l9 9M16.5 7.5l-9 9",
+            ),
+            Self::None => ("M12 2a10 10 0 1 1 0 20a10 10 0 1 1 0-20z", ""),
+        }
+    }
+}
+
+/// The shape alone, for beside a word that says the same.
+#[component]
+pub fn MarkShape(
+    /// What it says.
+    mark: Mark,
+) -> impl IntoView {
+    let (outline, sign) = mark.outline();
+    view! {
+        <svg class=format!("mark mark-{}", mark.name()) viewBox="0 0 24 24" aria-hidden="true">
+            <path class="mark-outline" d=outline />
+            <path class="mark-sign" d=sign />
+        </svg>
+    }
+}
+
+/// The plate that says a verdict in full: shape, word, and what follows from it.
+#[component]
+pub fn VerdictPlate(
+    /// What it says.
+    mark: Mark,
+    /// The word, when it is another than the mark's own.
+    #[prop(optional, into)]
+    word: Option<String>,
+    /// The sentences under the word.
+    #[prop(optional)]
+    details: Vec<String>,
+) -> impl IntoView {
+    let word = word.unwrap_or_else(|| mark.words().to_owned());
+    view! {
+        <div class=format!("plate plate-{}", mark.name()) data-test="verdict" data-verdict=mark.name()>
+            <MarkShape mark />
+            <div>
+                <strong class="plate-word">{word}</strong>
+                {details
+                    .into_iter()
+                    .map(|detail| view! { <p class="plate-detail">{detail}</p> })
+                    .collect_view()}
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,14 @@
+//! Quick checks: any calculation, at once, with no build around it. Every form
+//! is made from the calculation's own description.
+
+mod answer;
+mod check;
+mod form;
+mod limits;
+mod list;
+mod taken;
+mod tools;
+mod workings;
+
+pub use form::QuickCheck;
+pub use list::QuickChecks;

@@ -1,0 +1,147 @@
+//! Which screen the address asks for.
+//!
+//! Addresses live behind the `#`, so that any static host and any sub-path
+//! serves them, links are ordinary anchors, and the back button works.
+
+use std::fmt;
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+/// A screen.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Route {
+    /// The builds on this device.
+    Bench,
+    /// Describing an engine, to begin a build.
+    NewBuild,
+    /// The list of quick checks.
+    QuickChecks,
+    /// One quick check, by the id of its calculation.
+    QuickCheck(String),
+    /// A page of a build.
+    Build(String, Page),
+    /// An address that leads nowhere.
+    Nowhere(String),
+}
+
+/// A page of a build.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub enum Page {
+    /// All main bearings along the crank line.
+    Mains,
+    /// One main bearing, counted from the front, from 1.
+    Main(u8),
+    /// The limits of the main bearings.
+    Limits,
+    /// The tools and their settings.
+    Tools,
+    /// Everything that was written down.
+    Book,
+}
+
+impl Route {
+    /// Reads the part of an address from its `#` on.
+    #[must_use]
+    pub fn read(hash: &str) -> Self {
+        let path = hash.trim_start_matches('#').trim_matches('/');
+        let parts: Vec<&str> = path.split('/').collect();
+        match parts.as_slice() {
+            [""] => Self::Bench,
+            ["new"] => Self::NewBuild,
+            ["quick"] => Self::QuickChecks,
+            ["quick", id] => Self::QuickCheck((*id).to_owned()),
+            ["build", id] | ["build", id, "mains"] => Self::Build((*id).to_owned(), Page::Mains),
+            ["build", id, "mains", "limits"] => Self::Build((*id).to_owned(), Page::Limits),
+            ["build", id, "mains", number] => match number.parse() {
+                Ok(number) => Self::Build((*id).to_owned(), Page::Main(number)),
+                Err(_) => Self::Nowhere(hash.to_owned()),
+            },
+            ["build", id, "tools"] => Self::Build((*id).to_owned(), Page::Tools),
+            ["build", id, "book"] => Self::Build((*id).to_owned(), Page::Book),
+            _ => Self::Nowhere(hash.to_owned()),
+        }
+    }
+}
+
+/// The address of the screen, from the `#` on: what a link holds.
+impl fmt::Display for Route {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Bench => f.write_str("#/"),
+            Self::NewBuild => f.write_str("#/new"),
+            Self::QuickChecks => f.write_str("#/quick"),
+            Self::QuickCheck(id) => write!(f, "#/quick/{id}"),
+            Self::Build(id, Page::Mains) => write!(f, "#/build/{id}/mains"),
+            Self::Build(id, Page::Main(number)) => write!(f, "#/build/{id}/mains/{number}"),
+            Self::Build(id, Page::Limits) => write!(f, "#/build/{id}/mains/limits"),
+            Self::Build(id, Page::Tools) => write!(f, "#/build/{id}/tools"),
+            Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
+            Self::Nowhere(hash) => f.write_str(hash),
+        }
+    }
+}
+
+/// What the address bar says now.
+#[must_use]
+pub fn current() -> Route {
+    Route::read(&window().location().hash().unwrap_or_default())
+}
+
+/// The route as a signal that follows the address bar for as long as the page lives.
+#[must_use]
+pub fn follow() -> ReadSignal<Route> {
+    let (route, set_route) = signal(current());
+    let changed = Closure::<dyn FnMut()>::new(move || {
+        let now = current();
+        if set_route.try_update(|was| *was = now).is_none() {
+            leptos::logging::warn!("the address changed after the page was gone");
+        }
+    });
+    let heard =
+        window().add_event_listener_with_callback("hashchange", changed.as_ref().unchecked_ref());
+    if heard.is_ok() {
+        changed.forget();
+    }
+    route
+}
+
+/// Goes to a screen, as a link would.
+pub fn go(route: &Route) {
+    let _ = window().location().set_hash(&route.to_string());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_address_reads_back_as_the_screen_it_was_written_for() {
+        let id = || "0192f0c1-aaaa-7bbb-8ccc-0123456789ab".to_owned();
+        for route in [
+            Route::Bench,
+            Route::NewBuild,
+            Route::QuickChecks,
+            Route::QuickCheck("running-clearance".to_owned()),
+            Route::Build(id(), Page::Mains),
+            Route::Build(id(), Page::Main(5)),
+            Route::Build(id(), Page::Limits),
+            Route::Build(id(), Page::Tools),
+            Route::Build(id(), Page::Book),
+        ] {
+            assert_eq!(Route::read(&route.to_string()), route);
+        }
+    }
+
+    #[test]
+    fn an_empty_address_is_the_bench_and_nonsense_is_nowhere() {
+        assert_eq!(Route::read(""), Route::Bench);
+        assert_eq!(Route::read("#"), Route::Bench);
+        assert_eq!(
+            Route::read("#/build/x/mains/three"),
+            Route::Nowhere("#/build/x/mains/three".to_owned())
+        );
+        assert!(matches!(Route::read("#/build"), Route::Nowhere(_)));
+    }
+}
