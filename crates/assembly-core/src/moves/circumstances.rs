@@ -21,7 +21,7 @@ pub struct Circumstances {
     pub clearance_volume: Option<Volume>,
     /// The angle between the valve stem and the bore.
     pub valve_angle: Option<Angle>,
-    /// Valve movement for each unit of tappet movement.
+    /// Valve movement for each unit of lifter movement.
     pub rocker_ratio: Option<f64>,
     /// The valve spring's rate, newtons a metre.
     pub spring_rate: Option<f64>,

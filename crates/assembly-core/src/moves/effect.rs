@@ -16,7 +16,7 @@ pub enum Sensitivity {
     /// This many times the size times the rocker ratio.
     TimesRockerRatio(f64),
     /// This many times the size times one and one over the rocker ratio: what
-    /// lowering a rocker's pivot does at the tappet while the valve's tip stays.
+    /// lowering a rocker's pivot does at the lifter while the valve's tip stays.
     ThroughRockerPivot(f64),
     /// This many times the size times the valve spring's rate.
     TimesSpringRate(f64),

@@ -89,7 +89,7 @@ pub static CAM_FLOAT_PLATE_CHECK: Calculation = Calculation {
     workings: &["float = spacer − plate = {spacer} − {thrust-plate} = {float}"],
     provenance: Provenance::Derivation("sizes along the camshaft"),
     cautions: &[
-        "Flat tappets push the camshaft to the rear by themselves; roller tappets do not, so there the float matters more.",
+        "Flat tappets push the camshaft to the rear by themselves; roller lifters do not, so there the float matters more.",
     ],
     run: |given| {
         judged(

@@ -24,13 +24,13 @@ pub mod cover_step;
 pub mod crank_end_play;
 pub mod deck_and_quench;
 pub mod distributor_depth;
+pub mod lifter_preload;
 pub mod liner_stand_out;
 pub mod moving_room;
 pub mod pickup_to_pan;
 pub mod pump_drive;
 pub mod pushrod_length;
 pub mod quench_check;
-pub mod tappet_preload;
 pub mod valve_spring;
 pub mod valve_spring_check;
 
@@ -49,6 +49,7 @@ pub use crank_end_play::CRANK_END_PLAY;
 pub use deck_and_quench::{DECK_CLEARANCE, QUENCH, QUENCH_OVER_DECK};
 pub use distributor_depth::DISTRIBUTOR_FLOAT;
 pub use formula::{Formula, Number, Smooth, Stack, Term};
+pub use lifter_preload::{LIFTER_PRELOAD, ROCKER_TURNS};
 pub use liner_stand_out::LINER_STAND_OUT;
 pub use monte_carlo::{Drawn, MOST_DRAWS};
 pub use moving_room::{PISTON_TO_COUNTERWEIGHT, RING_TO_DECK, ROD_TO_CAM, VALVE_POCKET};
@@ -57,7 +58,6 @@ pub use pump_drive::PUMP_DRIVE_FLOAT;
 pub use pushrod_length::{PUSHROD_HYDRAULIC, PUSHROD_SOLID};
 pub use solve::SolveError;
 pub use stack_up::{Extent, StackUp};
-pub use tappet_preload::{ROCKER_TURNS, TAPPET_PRELOAD};
 pub use term_value::TermValue;
 pub use valve_spring::{
     BIND_MARGIN, OPEN_LOAD, RETAINER_TO_SEAL, SEAT_LOAD, SPRING_HEIGHT, VALVE_LIFT,
@@ -96,7 +96,7 @@ pub static STACKS: &[&Stack] = &[
     &PUSHROD_HYDRAULIC,
     &PUSHROD_SOLID,
     &ROCKER_TURNS,
-    &TAPPET_PRELOAD,
+    &LIFTER_PRELOAD,
     &BIND_MARGIN,
     &OPEN_LOAD,
     &RETAINER_TO_SEAL,

@@ -1,5 +1,5 @@
 //! Pushrod length: what the adjustable checker shows at no lash, and the
-//! preload or lash that belongs to the tappets.
+//! preload or lash that belongs to the lifters.
 
 use num_dual::Dual64;
 
@@ -10,13 +10,13 @@ use crate::describe::{
     Answer, Calculation, CalculationError, Choice, Given, Gravity, Input, Output, Provenance,
 };
 
-/// The least preload of a common hydraulic tappet. Common practice.
+/// The least preload of a common hydraulic lifter. Common practice.
 pub const COMMON_PRELOAD_LEAST: f64 = 0.020 * INCH;
-/// The most preload of a common hydraulic tappet. Common practice.
+/// The most preload of a common hydraulic lifter. Common practice.
 pub const COMMON_PRELOAD_MOST: f64 = 0.060 * INCH;
-/// The least preload of a hydraulic tappet of short travel. Common practice.
+/// The least preload of a hydraulic lifter of short travel. Common practice.
 pub const SHORT_TRAVEL_PRELOAD_LEAST: f64 = 0.002 * INCH;
-/// The most preload of a hydraulic tappet of short travel. Common practice.
+/// The most preload of a hydraulic lifter of short travel. Common practice.
 pub const SHORT_TRAVEL_PRELOAD_MOST: f64 = 0.010 * INCH;
 
 /// The checker's length.
@@ -24,12 +24,12 @@ pub static CHECKER: Input = Input::size(
     "checker-length",
     "length of the checker at no lash",
     (0.03, 0.6),
-    "Tappet on the heel of the cam, solid or pegged, rocker at its height: turn the checker out until all play is gone, no more.",
+    "Lifter on the heel of the cam, solid or pegged, rocker at its height: turn the checker out until all play is gone, no more.",
 );
-/// The tappets.
-pub static TAPPETS: Input = Input::one_of(
-    "tappets",
-    "tappets",
+/// The lifters.
+pub static LIFTERS: Input = Input::one_of(
+    "lifters",
+    "lifters",
     &[
         Choice {
             id: "hydraulic",
@@ -40,34 +40,34 @@ pub static TAPPETS: Input = Input::one_of(
             label: "solid",
         },
     ],
-    "A hydraulic tappet has a plunger that gives under the thumb when it is full of air.",
+    "A hydraulic lifter has a plunger that gives under the thumb when it is full of air.",
 );
-/// Preload of a hydraulic tappet.
+/// Preload of a hydraulic lifter.
 pub static PRELOAD: Input = Input::gap(
     "preload",
-    "preload of the tappet",
+    "preload of the lifter",
     (0.0, 0.006),
-    "From the tappet's sheet: how far its plunger is to be pressed in.",
+    "From the lifter's sheet: how far its plunger is to be pressed in.",
 )
 .optional();
 static RATIO: Input = ROCKER_RATIO.optional();
 
 static LENGTH: Output = Output::size("length", "pushrod length");
 
-/// Pushrod for hydraulic tappets.
+/// Pushrod for hydraulic lifters.
 pub static PUSHROD_HYDRAULIC: Stack = Stack {
     id: "pushrod-hydraulic",
-    title: "Pushrod for hydraulic tappets",
+    title: "Pushrod for hydraulic lifters",
     terms: &[Term::needed(&CHECKER), Term::needed(&PRELOAD)],
     result: &LENGTH,
     formula: Formula::Sum(&[1.0, 1.0]),
     proof: PROOF,
 };
 
-/// Pushrod for solid tappets.
+/// Pushrod for solid lifters.
 pub static PUSHROD_SOLID: Stack = Stack {
     id: "pushrod-solid",
-    title: "Pushrod for solid tappets",
+    title: "Pushrod for solid lifters",
     terms: &[
         Term::needed(&CHECKER),
         Term::needed(&LASH),
@@ -95,7 +95,7 @@ pub static PUSHROD_LENGTH: Calculation = Calculation {
     id: "pushrod-length",
     title: "Pushrod length",
     purpose: "The length to order, from the checker and the preload or lash.",
-    inputs: &[CHECKER, TAPPETS, PRELOAD, LASH, RATIO],
+    inputs: &[CHECKER, LIFTERS, PRELOAD, LASH, RATIO],
     outputs: &[LENGTH],
     workings: &[
         "hydraulic: length = checker + preload = {checker-length} + {preload} = {length}",
@@ -104,14 +104,14 @@ pub static PUSHROD_LENGTH: Calculation = Calculation {
     provenance: Provenance::CommonPractice,
     cautions: &[
         "With everything as it will be: head gasket, head torqued, the camshaft of the build.",
-        "A hydraulic tappet gives while you check: use a solid one, or peg its plunger.",
+        "A hydraulic lifter gives while you check: use a solid one, or peg its plunger.",
         "Makers gauge pushrods in two ways, over the balls or over a gauge line: ask before you order.",
     ],
     run,
 };
 
 fn run(given: &Given) -> Result<Answer, CalculationError> {
-    if given.choice(&TAPPETS)?.id == "solid" {
+    if given.choice(&LIFTERS)?.id == "solid" {
         let length = estimate(&PUSHROD_SOLID, given)?;
         return Ok(Answer::new().with(LENGTH.id, length));
     }
@@ -121,7 +121,7 @@ fn run(given: &Given) -> Result<Answer, CalculationError> {
         if less(preload, COMMON_PRELOAD_LEAST) || more(preload, COMMON_PRELOAD_MOST) {
             answer.finding(
                 Gravity::Note,
-                "Common preload is 0.020 to 0.060 in (0.5 to 1.5 mm), and 0.002 to 0.010 in (0.05 to 0.25 mm) for tappets of short travel. The tappet's sheet wins.",
+                "Common preload is 0.020 to 0.060 in (0.5 to 1.5 mm), and 0.002 to 0.010 in (0.05 to 0.25 mm) for lifters of short travel. The lifter's sheet wins.",
             )
         } else {
             answer
@@ -136,10 +136,10 @@ mod tests {
 
     #[test]
     fn preload_makes_it_longer_and_lash_shorter() {
-        let checker = |tappets: f64| {
+        let checker = |lifters: f64| {
             Given::new()
                 .with("checker-length", Estimate::exact(7.800 * INCH))
-                .with("tappets", Estimate::exact(tappets))
+                .with("lifters", Estimate::exact(lifters))
         };
         let length = |given: &Given| {
             PUSHROD_LENGTH
@@ -159,11 +159,11 @@ mod tests {
     }
 
     #[test]
-    fn each_kind_of_tappet_asks_for_its_own_figure() {
-        let given = |tappets: f64| {
+    fn each_kind_of_lifter_asks_for_its_own_figure() {
+        let given = |lifters: f64| {
             Given::new()
                 .with("checker-length", Estimate::exact(0.2))
-                .with("tappets", Estimate::exact(tappets))
+                .with("lifters", Estimate::exact(lifters))
         };
         let field = |given: &Given| PUSHROD_LENGTH.answer(given).unwrap_err().field();
         assert_eq!(field(&given(0.0)), Some("preload"));

@@ -37,21 +37,21 @@ pub static LOBE_LIFT: Input = Input::size(
     "lobe-lift",
     "lobe lift",
     (0.0, 0.03),
-    "Highest less lowest reading at the tappet; with the cam on the valve, the valve's lift and a ratio of 1.",
+    "Highest less lowest reading at the lifter; with the cam on the valve, the valve's lift and a ratio of 1.",
 );
 /// Rocker ratio.
 pub static ROCKER_RATIO: Input = Input::ratio(
     "rocker-ratio",
     "rocker ratio",
     (0.5, 3.0),
-    "Valve movement for each unit of tappet movement, measured rather than read off the rocker; 1 for a cam on the valve.",
+    "Valve movement for each unit of lifter movement, measured rather than read off the rocker; 1 for a cam on the valve.",
 );
 /// Lash.
 pub static LASH: Input = Input::gap(
     "lash",
     "lash at the valve",
     (0.0, 0.002),
-    "For solid tappets, as it is set; nothing for hydraulic ones.",
+    "For solid lifters, as it is set; nothing for hydraulic ones.",
 )
 .optional();
 /// Height at which the coils touch.

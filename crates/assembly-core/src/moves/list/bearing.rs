@@ -72,7 +72,7 @@ pub(super) static MOVES: &[Move] = &[
         scatter: 0.5 * TENTH,
         effects: &[
             times("main-oil-clearance", 1.0),
-            times("main-journal", -1.0),
+            times("main-journal-diameter", -1.0),
             again("main-journal-out-of-round"),
         ],
         offered_for: &["main-oil-clearance"],
@@ -93,7 +93,7 @@ pub(super) static MOVES: &[Move] = &[
         scatter: 1.5 * TENTH,
         effects: &[
             again("main-oil-clearance"),
-            again("main-journal"),
+            again("main-journal-diameter"),
             again("main-journal-taper"),
             again("main-journal-out-of-round"),
             again("crank-bow"),
@@ -173,7 +173,7 @@ pub(super) static MOVES: &[Move] = &[
         scatter: 0.5 * TENTH,
         effects: &[
             times("rod-oil-clearance", 1.0),
-            times("rod-journal", -1.0),
+            times("rod-journal-diameter", -1.0),
             again("rod-journal-out-of-round"),
         ],
         offered_for: &["rod-oil-clearance"],
@@ -194,7 +194,7 @@ pub(super) static MOVES: &[Move] = &[
         scatter: 1.5 * TENTH,
         effects: &[
             again("rod-oil-clearance"),
-            again("rod-journal"),
+            again("rod-journal-diameter"),
             again("rod-journal-taper"),
             again("rod-journal-out-of-round"),
             again("rod-side-clearance"),

@@ -3,12 +3,27 @@
 
 mod bearing;
 mod crank;
+mod cylinder;
+mod deck;
+mod lifter;
+mod oil;
+mod outside;
+mod valve;
 
 use super::change::Move;
 use super::effect::{Effect, Sensitivity};
 
 /// Every move, in groups by the part it is made on.
-pub static MOVES: &[&[Move]] = &[bearing::MOVES, crank::MOVES];
+pub static MOVES: &[&[Move]] = &[
+    bearing::MOVES,
+    crank::MOVES,
+    cylinder::MOVES,
+    deck::MOVES,
+    valve::MOVES,
+    lifter::MOVES,
+    oil::MOVES,
+    outside::MOVES,
+];
 
 /// The moves that are offered for this measure.
 pub fn moves_for(measure: &str) -> impl Iterator<Item = &'static Move> + use<'_> {

@@ -1,4 +1,4 @@
-//! What the preload of a hydraulic tappet becomes when anything between cam and
+//! What the preload of a hydraulic lifter becomes when anything between cam and
 //! valve has been changed, and how far one turn of a rocker nut goes.
 //!
 //! A valve that sinks brings its tip up and adds preload; grinding the tip
@@ -84,9 +84,9 @@ static PEDESTAL_SHIM: Input = Input::gap(
 static PRELOAD: Output = Output::gap("preload", "preload now");
 
 /// Preload after changes.
-pub static TAPPET_PRELOAD: Stack = Stack {
-    id: "tappet-preload",
-    title: "Tappet preload after changes",
+pub static LIFTER_PRELOAD: Stack = Stack {
+    id: "lifter-preload",
+    title: "Lifter preload after changes",
     terms: &[
         Term::needed(&PRELOAD_BEFORE),
         Term::needed(&ROCKER_RATIO),
@@ -104,7 +104,7 @@ pub static TAPPET_PRELOAD: Stack = Stack {
         value: preload::<f64>,
         with_slope: preload::<Dual64>,
     }),
-    proof: "A pegged tappet and an adjustable checker, one intake and one exhaust in each bank.",
+    proof: "A pegged lifter and an adjustable checker, one intake and one exhaust in each bank.",
 };
 
 fn preload<N: Number>(terms: &[N]) -> N {
@@ -123,7 +123,7 @@ fn preload<N: Number>(terms: &[N]) -> N {
     else {
         return N::from(f64::NAN);
     };
-    // Raising the pivot by a shim while the tip stays frees the tappet by the
+    // Raising the pivot by a shim while the tip stays frees the lifter by the
     // shim and again by the shim over the ratio.
     before + deck + head + gasket + (sunk - ground) / ratio + pushrod
         - circle
@@ -132,8 +132,8 @@ fn preload<N: Number>(terms: &[N]) -> N {
 
 /// Preload after changes as a quick check.
 pub static PRELOAD_AFTER: Calculation = Calculation {
-    id: "tappet-preload-after",
-    title: "Tappet preload after milling, valve work or another cam",
+    id: "lifter-preload-after",
+    title: "Lifter preload after milling, valve work or another cam",
     purpose: "What the preload becomes when head, deck, gasket, valve, pushrod or cam were changed.",
     inputs: &[
         PRELOAD_BEFORE,
@@ -154,23 +154,23 @@ pub static PRELOAD_AFTER: Calculation = Calculation {
     provenance: Provenance::Derivation("rockers on fixed pivots, moving about them in proportion"),
     cautions: &[
         "For rockers that are not adjusted. With adjusters the preload is set again anyway.",
-        "A hydraulic tappet bleeds down while you look: its zero moves. Check with a pegged one.",
+        "A hydraulic lifter bleeds down while you look: its zero moves. Check with a pegged one.",
     ],
     run,
 };
 
 fn run(given: &Given) -> Result<Answer, CalculationError> {
-    let now = estimate(&TAPPET_PRELOAD, given)?;
+    let now = estimate(&LIFTER_PRELOAD, given)?;
     let change = &now - given.one(&PRELOAD_BEFORE)?;
     let answer = if now.value() <= 0.0 {
         Answer::new().finding(
             Gravity::Stop,
-            "No preload is left: the tappets rattle and the valve train hammers. Longer pushrods, or a shim less under the pedestals.",
+            "No preload is left: the lifters rattle and the valve train hammers. Longer pushrods, or a shim less under the pedestals.",
         )
     } else if less(now.value(), COMMON_PRELOAD_LEAST) || more(now.value(), COMMON_PRELOAD_MOST) {
         Answer::new().finding(
             Gravity::Caution,
-            "Common preload is 0.020 to 0.060 in (0.5 to 1.5 mm): too little pounds the plunger's lock, too much holds the valve open. The tappet's sheet wins.",
+            "Common preload is 0.020 to 0.060 in (0.5 to 1.5 mm): too little pounds the plunger's lock, too much holds the valve open. The lifter's sheet wins.",
         )
     } else {
         Answer::new()
@@ -195,7 +195,7 @@ static WANTED: Input = Input::gap(
     "wanted-preload",
     "preload you want",
     (0.0, 0.006),
-    "From the tappet's sheet, to see how far to turn.",
+    "From the lifter's sheet, to see how far to turn.",
 )
 .optional();
 
@@ -213,7 +213,7 @@ pub static ROCKER_TURNS: Stack = Stack {
         value: turned::<f64>,
         with_slope: turned::<Dual64>,
     }),
-    proof: "An indicator on the pushrod's cup while the nut is turned, with a tappet that holds.",
+    proof: "An indicator on the pushrod's cup while the nut is turned, with a lifter that holds.",
 };
 
 fn turned<N: Number>(terms: &[N]) -> N {
@@ -227,7 +227,7 @@ fn turned<N: Number>(terms: &[N]) -> N {
 pub static ROCKER_TURNS_CHECK: Calculation = Calculation {
     id: "rocker-turns",
     title: "Preload by turns of the rocker nut",
-    purpose: "How far a turn of the nut presses the plunger of a hydraulic tappet with a rocker on a stud.",
+    purpose: "How far a turn of the nut presses the plunger of a hydraulic lifter with a rocker on a stud.",
     inputs: &[PITCH, TURNS, ROCKER_RATIO, WANTED],
     outputs: &[
         PRELOAD,
@@ -242,7 +242,7 @@ pub static ROCKER_TURNS_CHECK: Calculation = Calculation {
         "for the preload you want: {turns-for-preload}",
     ],
     provenance: Provenance::Derivation(
-        "the pivot goes down by the pitch, the valve's tip stays, so the tappet's end goes down by more than the pitch",
+        "the pivot goes down by the pitch, the valve's tip stays, so the lifter's end goes down by more than the pitch",
     ),
     cautions: &[
         "The valve's spring has to hold the tip still: this counts from no lash, on the heel of the cam.",

@@ -1,0 +1,185 @@
+//! Moves for the oil pump, its pickup and its drive.
+
+use super::super::change::{Move, Sizes, Who};
+use super::super::trade_size::{TENTH, THOU};
+use super::{again, times};
+use crate::describe::Provenance;
+
+const PRIME_AGAIN: &str = "Whatever was primed before is not primed any more.";
+
+pub(super) static MOVES: &[Move] = &[
+    Move {
+        id: "lap-the-pump-body",
+        title: "Lap the pump body",
+        how: "Body down on fine paper on a flat plate, until the gears stand as near to the cover as the sheet says.",
+        size_is: "lapped off the body",
+        sizes: Sizes::Any {
+            least: 2.0 * TENTH,
+            most: 4.0 * THOU,
+            step: 2.0 * TENTH,
+        },
+        scatter: 3.0 * TENTH,
+        effects: &[times("pump-end-clearance", -1.0)],
+        offered_for: &["pump-end-clearance"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &["Flat and square, then washed until no grit is left. It cannot be put back."],
+        provenance: Provenance::Derivation(
+            "end clearance = depth of the body − height of the gears",
+        ),
+    },
+    Move {
+        id: "pump-gasket",
+        title: "Fit a cover gasket of another thickness",
+        how: "Only where the maker fits one: its thickness counts fully.",
+        size_is: "gasket thickness gained",
+        sizes: Sizes::Any {
+            least: -5.0 * THOU,
+            most: 5.0 * THOU,
+            step: 0.5 * THOU,
+        },
+        scatter: 5.0 * TENTH,
+        effects: &[times("pump-end-clearance", 1.0)],
+        offered_for: &["pump-end-clearance"],
+        who: Who::Bench,
+        parts: Some("gasket of that thickness"),
+        cautions: &["A gasket that was not meant to be there ruins the pump's suction."],
+        provenance: Provenance::Derivation(
+            "end clearance = depth of the body + gasket − height of the gears",
+        ),
+    },
+    Move {
+        id: "other-pump",
+        title: "Fit another pump, or other gears and cover",
+        how: "Worn body, gears, rotor or cover are replaced together, and the new ones are stripped, washed and measured too.",
+        size_is: "",
+        sizes: Sizes::NotForetold,
+        scatter: 0.0,
+        effects: &[
+            again("pump-end-clearance"),
+            again("pump-gear-to-body"),
+            again("pump-tip-clearance"),
+            again("pump-cover-wear"),
+            again("pickup-to-pan"),
+            again("pump-drive-float"),
+        ],
+        offered_for: &[
+            "pump-end-clearance",
+            "pump-gear-to-body",
+            "pump-tip-clearance",
+            "pump-cover-wear",
+        ],
+        who: Who::Bench,
+        parts: Some("a pump or its gears and cover"),
+        cautions: &[
+            "New pumps come with chips and preservative: never straight out of the box.",
+            PRIME_AGAIN,
+        ],
+        provenance: Provenance::CommonPractice,
+    },
+    Move {
+        id: "move-the-pickup",
+        title: "Set the pickup higher or lower",
+        how: "Turned or pressed to its height on the torqued pump, then braced or tacked.",
+        size_is: "by which the foot comes up",
+        sizes: Sizes::Any {
+            least: -500.0 * THOU,
+            most: 500.0 * THOU,
+            step: 31.25 * THOU,
+        },
+        scatter: 15.0 * THOU,
+        effects: &[times("pickup-to-pan", 1.0)],
+        offered_for: &["pickup-to-pan"],
+        who: Who::Bench,
+        parts: None,
+        cautions: &[
+            "Take the relief spring out before any heat, and see that the body is still square.",
+            "A pressed-in pickup may hold only once. Photograph brace or weld.",
+            "Prove it with clay and the real gasket.",
+        ],
+        provenance: Provenance::Derivation("gap = pan depth + gasket − foot below the rail"),
+    },
+    Move {
+        id: "other-pan",
+        title: "Fit another pan, tray or pan gasket",
+        how: "A deeper pan or a thicker gasket lifts the pickup off the floor.",
+        size_is: "depth gained",
+        sizes: Sizes::Any {
+            least: -500.0 * THOU,
+            most: 1500.0 * THOU,
+            step: 31.25 * THOU,
+        },
+        scatter: 15.0 * THOU,
+        effects: &[times("pickup-to-pan", 1.0)],
+        offered_for: &["pickup-to-pan"],
+        who: Who::Bench,
+        parts: Some("a pan with its own pickup"),
+        cautions: &[
+            "Pump, pickup and pan belong together: measure all of it again.",
+            PRIME_AGAIN,
+        ],
+        provenance: Provenance::Derivation("gap = pan depth + gasket − foot below the rail"),
+    },
+    Move {
+        id: "other-drive-rod",
+        title: "Fit a drive rod of another length",
+        how: "The float loses what the rod gains.",
+        size_is: "rod length gained",
+        sizes: Sizes::Any {
+            least: -100.0 * THOU,
+            most: 100.0 * THOU,
+            step: 5.0 * THOU,
+        },
+        scatter: 2.0 * THOU,
+        effects: &[times("pump-drive-float", -1.0)],
+        offered_for: &["pump-drive-float"],
+        who: Who::Bench,
+        parts: Some("a drive rod of that length"),
+        cautions: &[
+            "With its sleeve. Turn the drive a full turn by hand after the pump is torqued for good.",
+        ],
+        provenance: Provenance::Derivation("float = seat to pump − rod − reach of the distributor"),
+    },
+    Move {
+        id: "trim-the-drive-rod",
+        title: "Have the drive rod trimmed",
+        how: "Ground off square at the end without the sleeve, and hard enough still.",
+        size_is: "taken off the rod",
+        sizes: Sizes::Any {
+            least: 5.0 * THOU,
+            most: 100.0 * THOU,
+            step: 5.0 * THOU,
+        },
+        scatter: 2.0 * THOU,
+        effects: &[times("pump-drive-float", 1.0)],
+        offered_for: &["pump-drive-float"],
+        who: Who::MachineShop,
+        parts: None,
+        cautions: &["The tang has to stay deep enough in both slots."],
+        provenance: Provenance::Derivation("float = seat to pump − rod − reach of the distributor"),
+    },
+    Move {
+        id: "distributor-packing",
+        title: "Change the packing under the distributor",
+        how: "The gear's float grows by the packing that is added.",
+        size_is: "packing added",
+        sizes: Sizes::Any {
+            least: -30.0 * THOU,
+            most: 30.0 * THOU,
+            step: THOU,
+        },
+        scatter: THOU,
+        effects: &[
+            times("distributor-float", 1.0),
+            times("pump-drive-float", 1.0),
+        ],
+        offered_for: &["distributor-float"],
+        who: Who::Bench,
+        parts: Some("packing of that thickness"),
+        cautions: &[
+            "Clamp torqued when you measure: paper gives way.",
+            "Static timing is set again afterwards.",
+        ],
+        provenance: Provenance::Derivation("float = washer − gap + packing"),
+    },
+];
