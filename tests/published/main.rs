@@ -19,6 +19,7 @@
 mod runner;
 
 mod bearing_clearance;
+mod compression;
 mod fits_metrology;
 mod gum;
 mod propagation;
@@ -30,6 +31,7 @@ use runner::Subject;
 /// Which function answers which topic of which file, a list a subject.
 const SUBJECTS: &[&[Subject]] = &[
     bearing_clearance::SUBJECTS,
+    compression::SUBJECTS,
     fits_metrology::SUBJECTS,
     gum::SUBJECTS,
     propagation::SUBJECTS,

@@ -40,6 +40,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &stack::quench_check::DECK_AND_QUENCH,
     &stack::quench_check::QUENCH_CHECK,
     &stack::compression_ratio::COMPRESSION_RATIO_CHECK,
+    &stack::trapped_ratio::TRAPPED_RATIO_CHECK,
     &stack::valve_spring_check::VALVE_SPRING,
     &stack::pushrod_length::PUSHROD_LENGTH,
     &stack::lifter_preload::PRELOAD_AFTER,

@@ -119,7 +119,7 @@ fn swept<N: Number>(terms: &[N]) -> N {
     cylinder(bore, stroke)
 }
 
-fn clearance<N: Number>(terms: &[N]) -> N {
+pub(super) fn clearance<N: Number>(terms: &[N]) -> N {
     let &[bore, _, chamber, dish, gasket_bore, gasket, deck] = terms else {
         return N::from(f64::NAN);
     };

@@ -15,6 +15,9 @@ const PIECES: u32 = 128;
 /// How often a piece is halved: more than the bits of a number.
 const HALVINGS: u32 = 80;
 
+/// The part of a range that adding up may round.
+const ROUNDING: f64 = 1e-12;
+
 /// Why no value of a term gives the wanted result.
 #[derive(Clone, PartialEq, Debug, Error)]
 pub enum SolveError {
@@ -178,8 +181,11 @@ impl Search {
             return Found::Flat;
         }
         let solution = (self.wanted - self.result(0.0)) / times;
-        if solution >= self.between.0 && solution <= self.between.1 {
-            Found::At(solution)
+        let (low, high) = self.between;
+        // An end of the range may be missed by what adding up rounds.
+        let rounding = (high - low).abs() * ROUNDING;
+        if solution >= low - rounding && solution <= high + rounding {
+            Found::At(solution.max(low).min(high))
         } else {
             let (one, other) = (self.result(self.between.0), self.result(self.between.1));
             Found::Nowhere((one.min(other), one.max(other)))
@@ -187,22 +193,24 @@ impl Search {
     }
 
     fn smooth(&self) -> Found {
-        let (low, high) = self.between;
-        let ends = (0..=PIECES).map(|at| {
-            let term = low + (high - low) * f64::from(at) / f64::from(PIECES);
-            (term, self.result(term))
-        });
-        let points: Vec<(f64, f64)> = ends.filter(|(_, result)| result.is_finite()).collect();
+        let points = self.points();
         let (mut least, mut greatest) = (f64::INFINITY, f64::NEG_INFINITY);
         for (_, result) in &points {
             least = least.min(*result);
             greatest = greatest.max(*result);
         }
-        if points.is_empty() {
+        if points.is_empty() || least == greatest {
             return Found::Flat;
         }
-        if least == greatest {
-            return Found::Flat;
+        // The same at the ends: the least and the greatest result are reached.
+        let rounding = (greatest - least) * ROUNDING;
+        let end = points
+            .iter()
+            .find(|(_, result)| (result - self.wanted).abs() <= rounding);
+        if let Some((term, _)) = end
+            && (self.wanted <= least || self.wanted >= greatest)
+        {
+            return Found::At(*term);
         }
         let off = |solution: &f64| self.now.map_or(*solution, |now| (solution - now).abs());
         points
@@ -213,6 +221,46 @@ impl Search {
             })
             .min_by(|one, other| off(one).total_cmp(&off(other)))
             .map_or(Found::Nowhere((least, greatest)), Found::At)
+    }
+
+    /// The range in pieces, with the result at each end. Where the formula has
+    /// a number at one end of a piece only, the last place with a number stands
+    /// for the other.
+    fn points(&self) -> Vec<(f64, f64)> {
+        let (low, high) = self.between;
+        let mut points = Vec::new();
+        let mut before: Option<(f64, bool)> = None;
+        for at in 0..=PIECES {
+            let term = low + (high - low) * f64::from(at) / f64::from(PIECES);
+            let has_number = self.result(term).is_finite();
+            match before {
+                Some((earlier, true)) if !has_number => points.push(self.edge(earlier, term)),
+                Some((earlier, false)) if has_number => points.push(self.edge(term, earlier)),
+                _ => {}
+            }
+            if has_number {
+                points.push(term);
+            }
+            before = Some((term, has_number));
+        }
+        points
+            .into_iter()
+            .map(|term| (term, self.result(term)))
+            .collect()
+    }
+
+    /// The last place with a number on the way to one without.
+    fn edge(&self, with_number: f64, without: f64) -> f64 {
+        let (mut inside, mut outside) = (with_number, without);
+        for _ in 0..HALVINGS {
+            let middle = f64::midpoint(inside, outside);
+            if self.result(middle).is_finite() {
+                inside = middle;
+            } else {
+                outside = middle;
+            }
+        }
+        inside
     }
 
     /// The root between two neighbouring points, if there is one.

@@ -214,6 +214,8 @@ fn filled(stack: &'static Stack, places: &[f64], off: &[f64]) -> StackUp {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+
     #[test]
     fn no_values_in_range_make_a_stack_panic_or_give_no_number(
         places in proptest::collection::vec(0.0..1.0_f64, 12),
