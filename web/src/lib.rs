@@ -22,6 +22,7 @@
 
 pub mod app;
 pub mod bench;
+pub mod build;
 pub mod device;
 pub mod kit;
 pub mod quick;
