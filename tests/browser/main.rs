@@ -33,10 +33,12 @@ macro_rules! each_engine {
 
 mod browser;
 mod engine;
+mod keypad;
 mod page;
 mod places;
 mod process;
 mod rig;
+mod second_build;
 mod server;
 mod wait;
 

@@ -32,6 +32,12 @@ impl Page {
             .unwrap_or_else(|cause| panic!("{address} can't be opened: {cause}"));
     }
 
+    /// Goes to another screen, as a link does: the page stays.
+    pub async fn go_to(&self, hash: &str) {
+        self.script("location.hash = arguments[0]", vec![json!(hash)])
+            .await;
+    }
+
     /// Loads the page anew, as its own reload button does. (What WebDriver
     /// calls refresh is in Firefox the forced reload that goes past the
     /// service worker.)
@@ -123,7 +129,8 @@ impl Page {
         self.element(found)
     }
 
-    fn element(&self, found: Value) -> Option<Element> {
+    /// The element that a script gave back.
+    pub fn element(&self, found: Value) -> Option<Element> {
         let id = found.as_object()?.values().next()?.as_str()?.to_owned();
         Some(Element::from_element_id(self.client.clone(), id.into()))
     }
@@ -167,4 +174,68 @@ impl Page {
         let list = self.get("combobox", label).await;
         list.select_by_label(option).await.unwrap();
     }
+
+    /// The verdict on the screen: good, close, bad or not-measured.
+    pub async fn verdict(&self) -> Option<String> {
+        let plate = self.by_test("verdict").await?;
+        plate.attr("data-verdict").await.ok().flatten()
+    }
+
+    /// The names of all fields for quantities.
+    pub async fn quantity_fields(&self) -> Vec<String> {
+        let script = "return [...document.querySelectorAll('[data-field=quantity]')]
+            .map((field) => field.dataset.test.replace(/^field-/, ''))";
+        serde_json::from_value(self.script(script, vec![]).await).unwrap()
+    }
+
+    /// Opens everything that is folded away.
+    pub async fn open_all_folds(&self) {
+        let script = "document.querySelectorAll('details').forEach((fold) => fold.open = true)";
+        self.script(script, vec![]).await;
+    }
+
+    /// Takes the finger to somewhere else.
+    pub async fn leave_the_field(&self) {
+        self.script("document.activeElement?.blur()", vec![]).await;
+    }
+
+    /// The thing that carries this `data-test` name, when it can be seen.
+    pub async fn by_test(&self, name: &str) -> Option<Element> {
+        let found = self
+            .client
+            .execute(BY_TEST, vec![json!(name)])
+            .await
+            .ok()?;
+        self.element(found)
+    }
+
+    /// Whether it can be seen now.
+    pub async fn has_test(&self, name: &str) -> bool {
+        self.by_test(name).await.is_some()
+    }
+
+    /// The same, waiting for it.
+    pub async fn wait_for_test(&self, name: &str) -> Element {
+        until(&format!("data-test {name:?}"), async || {
+            self.by_test(name).await
+        })
+        .await
+    }
+
+    /// Presses it.
+    pub async fn press_test(&self, name: &str) {
+        until(&format!("data-test {name:?} to be pressed"), async || {
+            self.by_test(name).await?.click().await.ok()
+        })
+        .await;
+    }
+
+    /// What it says.
+    pub async fn text_of(&self, name: &str) -> String {
+        self.wait_for_test(name).await.text().await.unwrap_or_default()
+    }
 }
+
+const BY_TEST: &str = "return [...document.querySelectorAll('[data-test]')].find((thing) =>
+    thing.dataset.test === arguments[0] &&
+    (thing.type === 'file' || thing.checkVisibility({ visibilityProperty: true }))) ?? null";

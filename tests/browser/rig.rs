@@ -11,6 +11,7 @@ use crate::browser::Browser;
 use crate::engine::{Device, Engine};
 use crate::page::Page;
 use crate::places;
+use crate::second_build;
 use crate::server::Server;
 
 /// Two processor cores carry one browser at a time.
@@ -78,6 +79,15 @@ impl Rig {
         self.browser = None;
         self.server.stop();
         let _ = std::fs::remove_dir_all(&self.folder);
+    }
+
+    /// Serves a copy of the page from now on, which the test may change, and
+    /// says where the copy is.
+    pub fn serve_a_copy(&mut self) -> PathBuf {
+        let site = self.file("site");
+        second_build::copy(&places::dist(), &site);
+        self.server = Server::start(&site, "/", &self.file("copy.log"));
+        site
     }
 
     /// A file of this test's own.
