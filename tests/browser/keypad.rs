@@ -112,8 +112,11 @@ impl Page {
     pub async fn bring_into_view(&self, name: &str) {
         let thing = self.wait_for_test(name).await;
         let thing = serde_json::to_value(&thing).unwrap();
-        self.script("arguments[0].scrollIntoView({ block: 'center' })", vec![thing])
-            .await;
+        self.script(
+            "arguments[0].scrollIntoView({ block: 'center' })",
+            vec![thing],
+        )
+        .await;
     }
 
     /// What stands in the field.

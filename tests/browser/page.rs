@@ -201,11 +201,7 @@ impl Page {
 
     /// The thing that carries this `data-test` name, when it can be seen.
     pub async fn by_test(&self, name: &str) -> Option<Element> {
-        let found = self
-            .client
-            .execute(BY_TEST, vec![json!(name)])
-            .await
-            .ok()?;
+        let found = self.client.execute(BY_TEST, vec![json!(name)]).await.ok()?;
         self.element(found)
     }
 
@@ -232,7 +228,11 @@ impl Page {
 
     /// What it says.
     pub async fn text_of(&self, name: &str) -> String {
-        self.wait_for_test(name).await.text().await.unwrap_or_default()
+        self.wait_for_test(name)
+            .await
+            .text()
+            .await
+            .unwrap_or_default()
     }
 }
 

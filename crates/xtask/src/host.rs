@@ -1,14 +1,13 @@
 //! A small web server for a finished page.
 
 use std::io::Write as _;
-use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::thread;
 
-use tiny_http::{Header, Method, Request, Response, Server, StatusCode};
-
 use crate::dist::is_hashed;
+use crate::http::{self, Response};
 use crate::problem::{Outcome, Problem, While};
 
 /// What to serve and where.
@@ -37,7 +36,7 @@ pub enum Reach {
 
 /// A server that is ready to answer.
 pub struct Listening {
-    server: Arc<Server>,
+    listener: TcpListener,
     host: Host,
     /// The port it got.
     pub port: u16,
@@ -56,14 +55,11 @@ impl Host {
             Reach::ThisMachine => IpAddr::V4(Ipv4Addr::LOCALHOST),
             Reach::LocalNetwork => IpAddr::V4(Ipv4Addr::UNSPECIFIED),
         };
-        let server = Server::http(SocketAddr::new(address, self.port))
-            .during(format!("listening on port {}", self.port))?;
-        let port = server
-            .server_addr()
-            .to_ip()
-            .map_or(self.port, |at| at.port());
+        let listening = || format!("listening on port {}", self.port);
+        let listener = TcpListener::bind(SocketAddr::new(address, self.port)).during(listening())?;
+        let port = listener.local_addr().during(listening())?.port();
         Ok(Listening {
-            server: Arc::new(server),
+            listener,
             host: self,
             port,
         })
@@ -78,64 +74,44 @@ impl Listening {
 
     /// Answers until the process ends.
     pub fn serve(self) -> Outcome<()> {
-        // A slow phone must not hold up the others.
-        let helpers: Vec<_> = (0..4)
-            .map(|_| {
-                let (server, host) = (Arc::clone(&self.server), self.host.clone());
-                thread::spawn(move || {
-                    for request in server.incoming_requests() {
-                        // A browser that went away is no trouble of ours.
-                        let _ = answer(&host, request);
-                    }
-                })
-            })
-            .collect();
-        for helper in helpers {
-            helper
-                .join()
-                .map_err(|_| Problem::new("the web server stopped"))?;
+        let host = Arc::new(self.host);
+        for stream in self.listener.incoming() {
+            let Ok(stream) = stream else { continue };
+            let host = Arc::clone(&host);
+            // A slow phone must not hold up the others.
+            thread::spawn(move || {
+                // A browser that went away is no trouble of ours.
+                let _ = answer(&host, stream);
+            });
         }
-        Ok(())
+        Err(Problem::new("the web server stopped"))
     }
 }
 
-fn answer(host: &Host, request: Request) -> std::io::Result<()> {
-    let found = find(host, request.method(), request.url());
+fn answer(host: &Host, mut stream: TcpStream) -> std::io::Result<()> {
+    let Some(request) = http::read(&mut stream)? else {
+        return Ok(());
+    };
+    let found = find(host, &request.method, &request.target);
     if host.print_requests {
         let mut out = std::io::stdout().lock();
         writeln!(
             out,
             "{} {} {}",
-            request.method(),
-            request.url(),
-            found.status
+            request.method, request.target, found.status
         )?;
         out.flush()?;
     }
-    let mut response = Response::from_data(found.body).with_status_code(StatusCode(found.status));
-    for (name, value) in found.headers {
-        if let Ok(header) = Header::from_bytes(name.as_bytes(), value.as_bytes()) {
-            response.add_header(header);
-        }
-    }
-    request.respond(response)
+    http::write(&mut stream, &request, &found)
 }
 
-/// An answer before it is sent.
-#[derive(Debug, PartialEq, Eq)]
-struct Found {
-    status: u16,
-    headers: Vec<(&'static str, String)>,
-    body: Vec<u8>,
-}
-
-fn find(host: &Host, method: &Method, url: &str) -> Found {
-    if !matches!(method, Method::Get | Method::Head) {
+fn find(host: &Host, method: &str, url: &str) -> Response {
+    if !matches!(method, "GET" | "HEAD") {
         return plain(405, "Only reading is possible here.");
     }
     let path = url.split(['?', '#']).next().unwrap_or(url);
     if format!("{path}/") == host.base {
-        return Found {
+        return Response {
             status: 308,
             headers: vec![("Location", host.base.clone())],
             body: Vec::new(),
@@ -162,13 +138,13 @@ fn inside(dist: &Path, path: &str) -> Option<PathBuf> {
     plain.then(|| dist.join(path)).filter(|file| file.is_file())
 }
 
-fn file(status: u16, path: &str, body: Vec<u8>) -> Found {
+fn file(status: u16, path: &str, body: Vec<u8>) -> Response {
     let keep = if is_hashed(path) {
         "public, max-age=31536000, immutable"
     } else {
         "no-cache"
     };
-    Found {
+    Response {
         status,
         headers: vec![
             ("Content-Type", content_type(path).to_owned()),
@@ -179,8 +155,8 @@ fn file(status: u16, path: &str, body: Vec<u8>) -> Found {
     }
 }
 
-fn plain(status: u16, words: &str) -> Found {
-    Found {
+fn plain(status: u16, words: &str) -> Response {
+    Response {
         status,
         headers: vec![("Content-Type", "text/plain; charset=utf-8".to_owned())],
         body: words.as_bytes().to_vec(),
@@ -232,7 +208,7 @@ mod tests {
         }
     }
 
-    fn header(found: &Found, name: &str) -> String {
+    fn header(found: &Response, name: &str) -> String {
         found
             .headers
             .iter()
@@ -244,19 +220,19 @@ mod tests {
     #[test]
     fn the_page_and_its_parts_have_their_types_and_lifetimes() {
         let host = host("types", "/");
-        let page = find(&host, &Method::Get, "/?x=1");
+        let page = find(&host, "GET", "/?x=1");
         assert_eq!(
             (page.status, page.body.as_slice()),
             (200, &b"index.html"[..])
         );
         assert_eq!(header(&page, "Cache-Control"), "no-cache");
-        let worker = find(&host, &Method::Get, "/sw.js");
+        let worker = find(&host, "GET", "/sw.js");
         assert_eq!(header(&worker, "Cache-Control"), "no-cache");
         assert_eq!(
             header(&worker, "Content-Type"),
             "text/javascript; charset=utf-8"
         );
-        let wasm = find(&host, &Method::Get, "/a-0123456789abcdef_bg.wasm");
+        let wasm = find(&host, "GET", "/a-0123456789abcdef_bg.wasm");
         assert_eq!(header(&wasm, "Content-Type"), "application/wasm");
         assert!(header(&wasm, "Cache-Control").contains("immutable"));
     }
@@ -272,7 +248,7 @@ mod tests {
             format!("/%2e%2e/{name}"),
             format!("//{}", secret.display()),
         ] {
-            let found = find(&host, &Method::Get, &path);
+            let found = find(&host, "GET", &path);
             assert_eq!(found.status, 404, "{path}");
             assert_ne!(found.body, b"secret", "{path}");
         }
@@ -281,24 +257,21 @@ mod tests {
     #[test]
     fn a_page_under_a_sub_path_is_found_there_only() {
         let host = host("base", "/some/book/");
-        assert_eq!(find(&host, &Method::Get, "/some/book/").status, 200);
-        assert_eq!(
-            find(&host, &Method::Get, "/some/book/icons/i.png").status,
-            200
-        );
-        let moved = find(&host, &Method::Get, "/some/book");
+        assert_eq!(find(&host, "GET", "/some/book/").status, 200);
+        assert_eq!(find(&host, "GET", "/some/book/icons/i.png").status, 200);
+        let moved = find(&host, "GET", "/some/book");
         assert_eq!(
             (moved.status, header(&moved, "Location")),
             (308, "/some/book/".to_owned())
         );
-        assert_eq!(find(&host, &Method::Get, "/").status, 404);
-        assert_eq!(find(&host, &Method::Get, "/icons/i.png").status, 404);
+        assert_eq!(find(&host, "GET", "/").status, 404);
+        assert_eq!(find(&host, "GET", "/icons/i.png").status, 404);
     }
 
     #[test]
     fn a_wrong_address_is_answered_with_the_page_and_said_to_be_wrong() {
         let host = host("wrong", "/");
-        let found = find(&host, &Method::Get, "/no/such/place");
+        let found = find(&host, "GET", "/no/such/place");
         assert_eq!(
             (found.status, found.body.as_slice()),
             (404, &b"404.html"[..])
@@ -308,8 +281,28 @@ mod tests {
     #[test]
     fn only_reading_is_possible() {
         let host = host("reading", "/");
-        assert_eq!(find(&host, &Method::Post, "/").status, 405);
-        assert_eq!(find(&host, &Method::Head, "/").status, 200);
+        assert_eq!(find(&host, "POST", "/").status, 405);
+        assert_eq!(find(&host, "HEAD", "/").status, 200);
+    }
+
+    #[test]
+    fn many_connections_at_once_are_all_answered() {
+        let listening = host("many", "/").listen().unwrap();
+        let port = listening.port;
+        thread::spawn(move || listening.serve());
+        // Browsers keep some connections open without asking anything.
+        let open = || TcpStream::connect((Ipv4Addr::LOCALHOST, port)).unwrap();
+        let _silent: Vec<TcpStream> = (0..20).map(|_| open()).collect();
+        let mut asking: Vec<TcpStream> = (0..40).map(|_| open()).collect();
+        for stream in &mut asking {
+            stream.write_all(b"GET / HTTP/1.1\r\n\r\n").unwrap();
+        }
+        for stream in &mut asking {
+            let mut answer = String::new();
+            std::io::Read::read_to_string(stream, &mut answer).unwrap();
+            assert!(answer.starts_with("HTTP/1.1 200 OK\r\n"), "{answer}");
+            assert!(answer.ends_with("\r\n\r\nindex.html"), "{answer}");
+        }
     }
 
     #[test]

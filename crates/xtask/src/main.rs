@@ -5,6 +5,7 @@ mod browsers;
 mod command;
 mod dist;
 mod host;
+mod http;
 mod icons;
 mod markup;
 mod pack;

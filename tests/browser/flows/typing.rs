@@ -38,9 +38,10 @@ pub async fn refuses_bad_text(page: &Page, field: &str) {
     let long = "7".repeat(10_000);
     page.paste(field, &long).await;
     page.leave_the_field().await;
-    until(&format!("{field} to say that 10,000 characters are too many"), async || {
-        page.says(field).await.contains("too long").then_some(())
-    })
+    until(
+        &format!("{field} to say that 10,000 characters are too many"),
+        async || page.says(field).await.contains("too long").then_some(()),
+    )
     .await;
     assert_eq!(page.value_of(field).await.len(), 10_000, "{field}");
     page.paste(field, "").await;

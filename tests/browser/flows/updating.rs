@@ -40,9 +40,15 @@ async fn a_newer_build_waits_for_a_yes_and_loses_nothing_typed(rig: &mut Rig) {
 
     page.press_test("update-now").await;
     until("the second build", async || {
-        (page.client.execute("return document.querySelector('meta[name=edition]')?.content", vec![])
+        (page
+            .client
+            .execute(
+                "return document.querySelector('meta[name=edition]')?.content",
+                vec![],
+            )
             .await
-            .ok()? == json!("second"))
+            .ok()?
+            == json!("second"))
         .then_some(())
     })
     .await;
@@ -56,7 +62,11 @@ async fn a_newer_build_waits_for_a_yes_and_loses_nothing_typed(rig: &mut Rig) {
     page.wait_until_it_stands().await;
     assert_eq!(edition(&page).await, "second");
     let caches = page.script("return caches.keys().then((names) => names.length)", vec![]);
-    assert_eq!(caches.await, json!(1), "the first build's files are cleared away");
+    assert_eq!(
+        caches.await,
+        json!(1),
+        "the first build's files are cleared away"
+    );
 }
 
 each_engine!(a_build_that_arrives_broken_is_not_taken);
