@@ -1,5 +1,8 @@
 //! How an instrument makes its figures, and the sizes a part is made in.
 
+use crate::quantity::Unit;
+use crate::tool::Instrument;
+
 /// How an instrument makes its figures. It decides which slips are possible.
 /// The turns are those of the common instruments (common practice, no source).
 #[derive(Clone, Copy, PartialEq, Debug, Default)]
@@ -38,6 +41,41 @@ impl Scale {
     pub const INCH_DIAL: Self = Self::Dial { turn: 0.002_54 };
     /// A metric dial caliper: 1 mm a turn.
     pub const METRIC_DIAL: Self = Self::Dial { turn: 0.001 };
+
+    /// The scale of an instrument that is read in this unit: a micrometer read
+    /// in thou has an inch thimble.
+    ///
+    /// ```
+    /// use assembly_core::{quantity::unit, tool::instrument, typing_sense::Scale};
+    /// let micrometer = instrument("outside-micrometer-tenths").unwrap();
+    /// assert_eq!(Scale::of(micrometer, unit("in").unwrap()), Scale::INCH_THIMBLE);
+    /// assert_eq!(Scale::of(micrometer, unit("mm").unwrap()), Scale::METRIC_THIMBLE);
+    /// ```
+    #[must_use]
+    pub fn of(instrument: &Instrument, unit: &Unit) -> Self {
+        let inch = matches!(unit.symbol, "in" | "thou" | "tenths" | "µin" | "ft");
+        let id = instrument.id;
+        // These are felt in the hole, then read on a micrometer.
+        let on_micrometer = ["micrometer", "telescoping", "small-hole"];
+        let by_needle = ["bore-gauge", "indicator", "stretch-gauge"];
+        if on_micrometer.iter().any(|part| id.contains(part)) {
+            if inch {
+                Self::INCH_THIMBLE
+            } else {
+                Self::METRIC_THIMBLE
+            }
+        } else if id.contains("caliper") {
+            if inch {
+                Self::INCH_DIAL
+            } else {
+                Self::METRIC_DIAL
+            }
+        } else if by_needle.iter().any(|part| id.contains(part)) {
+            Self::Needle
+        } else {
+            Self::Plain
+        }
+    }
 }
 
 /// The sizes beside the standard one that a part is repaired to.

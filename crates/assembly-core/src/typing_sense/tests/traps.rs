@@ -234,3 +234,22 @@ fn other_quantities_have_their_units_mixed_up_too() {
     let asked = questions(&typed, &torque);
     assert_eq!(asked[0].likely.to_string(), "65 ft-lb");
 }
+
+#[test]
+fn each_tool_of_the_bench_has_the_scale_its_slips_come_from() {
+    let thou = unit("thou").unwrap();
+    let scale = |id| Scale::of(crate::tool::instrument(id).unwrap(), thou);
+    for (id, expected) in [
+        ("outside-micrometer-proved", Scale::INCH_THIMBLE),
+        ("telescoping-gauge-novice", Scale::INCH_THIMBLE),
+        ("depth-micrometer", Scale::INCH_THIMBLE),
+        ("caliper-inside", Scale::INCH_DIAL),
+        ("bore-gauge-tenths", Scale::Needle),
+        ("dial-indicator", Scale::Needle),
+        ("stretch-gauge", Scale::Needle),
+        ("feeler-blades", Scale::Plain),
+        ("burette", Scale::Plain),
+    ] {
+        assert_eq!(scale(id), expected, "{id}");
+    }
+}
