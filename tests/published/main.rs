@@ -18,6 +18,7 @@
 
 mod runner;
 
+mod assignment;
 mod bearing_clearance;
 mod compression;
 mod fits_metrology;
@@ -30,6 +31,7 @@ use runner::Subject;
 
 /// Which function answers which topic of which file, a list a subject.
 const SUBJECTS: &[&[Subject]] = &[
+    assignment::SUBJECTS,
     bearing_clearance::SUBJECTS,
     compression::SUBJECTS,
     fits_metrology::SUBJECTS,

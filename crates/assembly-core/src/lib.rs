@@ -13,6 +13,7 @@
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
+//! - [`choose`]: which part goes where, which shim, found exactly.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
 #![cfg_attr(
@@ -25,6 +26,7 @@
     )
 )]
 
+pub mod choose;
 pub mod describe;
 pub mod fit;
 pub mod measure;

@@ -8,7 +8,7 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{fit, metrology, stack, temperature, tool};
+use crate::{choose, fit, metrology, stack, temperature, tool};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -63,6 +63,15 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &stack::moving_room::VALVE_POCKET_CHECK,
     &stack::after_milling::VALVE_ROOM_CHECK,
     &stack::after_milling::INTAKE_AFTER,
+    &choose::parts_to_places::MATCH_PISTONS_TO_BORES,
+    &choose::parts_to_places::MATCH_RODS_TO_PINS,
+    &choose::weights::MATCH_WEIGHTS,
+    &choose::catalogue_shell::SHELLS_TO_ORDER,
+    &choose::shells::WHICH_SHELL_WHERE,
+    &choose::shims::liners::LINER_SHIMS,
+    &choose::shims::buckets::BUCKET_SHIMS,
+    &choose::shims::valve_spring::VALVE_SPRING_SHIMS,
+    &choose::shims::distributor::DISTRIBUTOR_PACKING,
 ];
 
 /// The calculation with this id.
