@@ -23,6 +23,7 @@ mod bearing_clearance;
 mod compression;
 mod fits_metrology;
 mod gum;
+mod limits_card;
 mod propagation;
 
 use std::process::ExitCode;
@@ -36,6 +37,7 @@ const SUBJECTS: &[&[Subject]] = &[
     compression::SUBJECTS,
     fits_metrology::SUBJECTS,
     gum::SUBJECTS,
+    limits_card::SUBJECTS,
     propagation::SUBJECTS,
 ];
 

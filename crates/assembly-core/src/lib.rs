@@ -13,6 +13,8 @@
 //! - [`tool`]: the measuring tools of the bench and how their readings share errors.
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
+//! - [`cylinder`]: bores, pistons, rings, liners, deck.
+//! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
 //! - [`choose`]: which part goes where, which shim, found exactly.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
@@ -27,8 +29,10 @@
 )]
 
 pub mod choose;
+pub mod cylinder;
 pub mod describe;
 pub mod fit;
+pub mod limits;
 pub mod measure;
 pub mod metrology;
 pub mod moves;

@@ -8,7 +8,7 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{choose, fit, metrology, stack, temperature, tool};
+use crate::{choose, cylinder, fit, metrology, stack, temperature, tool};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -63,6 +63,8 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &stack::moving_room::VALVE_POCKET_CHECK,
     &stack::after_milling::VALVE_ROOM_CHECK,
     &stack::after_milling::INTAKE_AFTER,
+    &cylinder::ring_gap::RING_GAP_RULE,
+    &cylinder::ring_gap::RING_GAP_AFTER_HONING,
     &choose::parts_to_places::MATCH_PISTONS_TO_BORES,
     &choose::parts_to_places::MATCH_RODS_TO_PINS,
     &choose::weights::MATCH_WEIGHTS,

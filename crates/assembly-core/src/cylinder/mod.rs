@@ -1,0 +1,3 @@
+//! Bores, pistons, rings, liners and the deck, one calculation a file.
+
+pub mod ring_gap;
