@@ -4,8 +4,6 @@
 use leptos::prelude::*;
 
 use crate::bench::Bench;
-use crate::build::BuildPage;
-use crate::device::keeping::Keeping;
 use crate::device::settings::{Settings, Theme, UnitClass, settings};
 use crate::device::update::Update;
 use crate::kit::keypad::{Keypad, Pad};
@@ -19,7 +17,6 @@ pub fn App() -> impl IntoView {
     provide_context(Settings::load());
     provide_context(Pad::new());
     provide_context(Toast::new());
-    provide_context(Keeping::open());
     let update = Update::follow();
     let route = route::follow();
     view! {
@@ -38,9 +35,6 @@ fn screen(route: &Route) -> AnyView {
         Route::Bench => view! { <Bench /> }.into_any(),
         Route::QuickChecks => view! { <QuickChecks /> }.into_any(),
         Route::QuickCheck(id) => view! { <QuickCheck id=id.clone() /> }.into_any(),
-        Route::Build(id, page) => {
-            view! { <BuildPage id=id.clone() page=page.clone() /> }.into_any()
-        }
         _ => view! { <Nowhere /> }.into_any(),
     }
 }

@@ -39,17 +39,12 @@ pub fn Book() -> impl IntoView {
         let mut lines: Vec<String> = opened.build.with(|build| {
             let problems = build.problems.iter().map(|one| one.text.clone());
             let elsewhere = build.elsewhere.iter().map(|taken| {
-                format!(
-                    "A reading at a place or of a measure that this engine does not have: {} {}",
-                    taken.reading.typed, taken.reading.unit
-                )
+                format!("A reading at a place or of a measure that this engine does not have: {} {}", taken.reading.typed, taken.reading.unit)
             });
             problems.chain(elsewhere).collect()
         });
         lines.dedup();
-        (!lines.is_empty()).then(
-            || view! { <Section title="Cannot be used as it is"><Sentences lines /></Section> },
-        )
+        (!lines.is_empty()).then(|| view! { <Section title="Cannot be used as it is"><Sentences lines /></Section> })
     };
     view! {
         <h1>"Book"</h1>
@@ -70,10 +65,7 @@ pub fn Book() -> impl IntoView {
 fn give(opened: Opened) {
     let text = opened.journal.with_untracked(export);
     let name = opened.build.with_untracked(|build| {
-        let name = build
-            .engine
-            .as_ref()
-            .map_or("build", |one| one.engine.name());
+        let name = build.engine.as_ref().map_or("build", |one| one.engine.name());
         let plain: String = name
             .chars()
             .map(|sign| if sign.is_alphanumeric() { sign } else { '-' })
@@ -83,9 +75,7 @@ fn give(opened: Opened) {
     });
     match files::give(&name, &text) {
         Ok(()) => toast().say(format!("{name} is in the downloads of this device.")),
-        Err(_) => {
-            toast().say("The browser did not take the file. Everything is still in the book.")
-        }
+        Err(_) => toast().say("The browser did not take the file. Everything is still in the book."),
     }
 }
 
@@ -95,10 +85,7 @@ fn SetAside() -> impl IntoView {
     let opened = opened();
     move || {
         let aside: Vec<(String, String)> = opened.journal.with(|journal| {
-            journal
-                .set_aside()
-                .map(|(text, reason)| (text.to_owned(), reason.to_owned()))
-                .collect()
+            journal.set_aside().map(|(text, reason)| (text.to_owned(), reason.to_owned())).collect()
         });
         (!aside.is_empty()).then(|| {
             view! {
@@ -124,10 +111,7 @@ fn FactRow(fact: Fact, by: Option<StruckOut>) -> impl IntoView {
     // Bringing back strikes the strike.
     let target = by.as_ref().map_or(id, |by| by.by);
     let press = move |_| {
-        let _ = opened.write_down(Body::Struck(Struck {
-            fact: target,
-            reason: None,
-        }));
+        let _ = opened.write_down(Body::Struck(Struck { fact: target, reason: None }));
     };
     view! {
         <li class="fact" class:struck=struck data-test="fact" data-struck=struck.to_string()>
@@ -146,54 +130,31 @@ fn FactRow(fact: Fact, by: Option<StruckOut>) -> impl IntoView {
 /// The time that the device's clock said, as this device writes times.
 fn when_words(milliseconds: i64) -> String {
     let date = js_sys::Date::new(&wasm_bindgen::JsValue::from_f64(milliseconds as f64));
-    date.to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED)
-        .into()
+    date.to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED).into()
 }
 
 /// A fact in words.
 fn words(opened: Opened, fact: &Fact) -> String {
     let tool_name = |id| {
         opened.build.with(|build| {
-            build.tools.iter().find(|tool| tool.tool == id).map_or_else(
-                || "a tool that is not on the list".to_owned(),
-                |tool| tool.name.clone(),
-            )
+            build.tools.iter().find(|tool| tool.tool == id).map_or_else(|| "a tool that is not on the list".to_owned(), |tool| tool.name.clone())
         })
     };
-    let place_words = |spot: &Spot| {
-        spot.place().map_or_else(
-            || "a place not known here".to_owned(),
-            |place| place.to_string(),
-        )
-    };
+    let place_words = |spot: &Spot| spot.place().map_or_else(|| "a place not known here".to_owned(), |place| place.to_string());
     match fact.body() {
         Body::EngineDescribed(engine) => {
-            let mains = engine
-                .mains
-                .map_or_else(String::new, |mains| format!(", {mains} main bearings"));
-            format!(
-                "Engine described: {}, {} cylinders, {}{mains}",
-                engine.name, engine.cylinders, engine.layout
-            )
+            let mains = engine.mains.map_or_else(String::new, |mains| format!(", {mains} main bearings"));
+            format!("Engine described: {}, {} cylinders, {}{mains}", engine.name, engine.cylinders, engine.layout)
         }
         Body::ToolListed(tool) => format!("Tool listed: {}", tool.name),
         Body::ToolSet(set) => match set.set_on {
             SetOn::Standard => format!("{} set on a standard", tool_name(set.tool)),
-            SetOn::Tool(other) => {
-                format!("{} set in the {}", tool_name(set.tool), tool_name(other))
-            }
+            SetOn::Tool(other) => format!("{} set in the {}", tool_name(set.tool), tool_name(other)),
         },
         Body::Reading(reading) => {
             let label = measure(&reading.measure).map_or(reading.measure.as_str(), |one| one.label);
-            let tool = reading
-                .tool
-                .map_or_else(String::new, |id| format!(", with the {}", tool_name(id)));
-            format!(
-                "{label}, {}: {} (lone numbers in {}){tool}",
-                place_words(&reading.place),
-                reading.typed,
-                reading.unit
-            )
+            let tool = reading.tool.map_or_else(String::new, |id| format!(", with the {}", tool_name(id)));
+            format!("{label}, {}: {} (lone numbers in {}){tool}", place_words(&reading.place), reading.typed, reading.unit)
         }
         Body::LimitsSet(limits) => {
             let label = measure(&limits.measure).map_or(limits.measure.as_str(), |one| one.label);
@@ -203,25 +164,12 @@ fn words(opened: Opened, fact: &Fact) -> String {
                 LimitsOrigin::OwnChoice => "own choice",
             };
             let side = |text: &Option<String>| text.clone().unwrap_or_else(|| "–".to_owned());
-            format!(
-                "Limits of {label}: {} to {} (lone numbers in {}), {origin} {}",
-                side(&limits.low),
-                side(&limits.high),
-                limits.unit,
-                limits.origin_note
-            )
+            format!("Limits of {label}: {} to {} (lone numbers in {}), {origin} {}", side(&limits.low), side(&limits.high), limits.unit, limits.origin_note)
         }
         Body::Struck(_) => "A strike".to_owned(),
         Body::Note(note) => format!("Note: {}", note.text),
-        Body::Unknown(unknown) => format!(
-            "A “{}”, which this version does not know. It is kept as it came.",
-            unknown.kind()
-        ),
-        Body::Unreadable(unreadable) => format!(
-            "A “{}” that cannot be read: {}",
-            unreadable.kind(),
-            unreadable.reason()
-        ),
+        Body::Unknown(unknown) => format!("A “{}”, which this version does not know. It is kept as it came.", unknown.kind()),
+        Body::Unreadable(unreadable) => format!("A “{}” that cannot be read: {}", unreadable.kind(), unreadable.reason()),
         _ => "Something this version cannot show. It is kept as it came.".to_owned(),
     }
 }

@@ -36,12 +36,7 @@ pub fn origin_words(limits: &Limits) -> String {
 
 fn in_force(opened: Opened) -> Vec<Limits> {
     opened.build.with(|build| {
-        build
-            .limits
-            .iter()
-            .filter(|one| one.set.measure == MAIN_OIL_CLEARANCE.id)
-            .cloned()
-            .collect()
+        build.limits.iter().filter(|one| one.set.measure == MAIN_OIL_CLEARANCE.id).cloned().collect()
     })
 }
 
@@ -68,18 +63,11 @@ pub fn LimitsPage() -> impl IntoView {
         if low.is_none() && high.is_none() {
             return Ok(None);
         }
-        Window::new(low, high)
-            .map(Some)
-            .map_err(|error| error.to_string())
+        Window::new(low, high).map(Some).map_err(|error| error.to_string())
     };
     let wrong = Signal::derive(move || {
-        let readable =
-            |draft: Draft| !matches!(read_text(&draft.get(), kind, unit.get()), Some(Err(_)));
-        if readable(low) && readable(high) {
-            window().err()
-        } else {
-            None
-        }
+        let readable = |draft: Draft| !matches!(read_text(&draft.get(), kind, unit.get()), Some(Err(_)));
+        if readable(low) && readable(high) { window().err() } else { None }
     });
     let save = move || match untrack(window) {
         Ok(Some(_)) => {
@@ -96,11 +84,7 @@ pub fn LimitsPage() -> impl IntoView {
                     _ => LimitsOrigin::Sheet,
                 },
                 origin_note: note.now(),
-                replaces: untrack(|| in_force(opened))
-                    .iter()
-                    .filter(|one| one.set.place.is_none())
-                    .map(|one| one.fact)
-                    .collect::<Vec<FactId>>(),
+                replaces: untrack(|| in_force(opened)).iter().filter(|one| one.set.place.is_none()).map(|one| one.fact).collect::<Vec<FactId>>(),
             }));
             if written.is_some() {
                 for draft in [low, high, note] {
@@ -197,11 +181,7 @@ pub fn LimitsPage() -> impl IntoView {
 /// Whether no way to measure it with the listed tools could ever say good.
 fn too_coarse(opened: Opened, window: &Window) -> bool {
     let kinds: Vec<&'static Instrument> = opened.build.with(|build| {
-        build
-            .tools
-            .iter()
-            .filter_map(|tool| instrument(&tool.instrument))
-            .collect()
+        build.tools.iter().filter_map(|tool| instrument(&tool.instrument)).collect()
     });
     let ways = ways(Task::RunningClearance, &kinds);
     !ways.is_empty()

@@ -81,10 +81,10 @@ fn Open(id: BuildId, journal: RwSignal<Journal>, page: Page) -> impl IntoView {
     provide_context(opened);
     let name = move || {
         build.with(|build| {
-            build.engine.as_ref().map_or_else(
-                || "An engine not described".to_owned(),
-                |one| one.engine.name().to_owned(),
-            )
+            build
+                .engine
+                .as_ref()
+                .map_or_else(|| "An engine not described".to_owned(), |one| one.engine.name().to_owned())
         })
     };
     let here = page.clone();
@@ -160,9 +160,7 @@ fn Problems() -> impl IntoView {
     };
     let odd = move || {
         let aside = opened.journal.with(|journal| journal.set_aside().count());
-        let problems = opened
-            .build
-            .with(|build| build.problems.len() + build.elsewhere.len());
+        let problems = opened.build.with(|build| build.problems.len() + build.elsewhere.len());
         (aside + problems > 0).then(|| {
             view! {
                 <Notice tone="caution" test="odd-notice">

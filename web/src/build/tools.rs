@@ -19,11 +19,7 @@ use crate::kit::toast::toast;
 const TASKS: [Task; 3] = [Task::OutsideSize, Task::InsideSize, Task::RunningClearance];
 
 fn offered() -> Vec<&'static Instrument> {
-    INSTRUMENTS
-        .iter()
-        .copied()
-        .filter(|kind| TASKS.iter().any(|task| kind.can(*task)))
-        .collect()
+    INSTRUMENTS.iter().copied().filter(|kind| TASKS.iter().any(|task| kind.can(*task))).collect()
 }
 
 /// The page of the tools.
@@ -39,14 +35,8 @@ pub fn ToolsPage() -> impl IntoView {
             return;
         };
         let typed = name.now();
-        let name_of_it = if typed.trim().is_empty() {
-            known.name.to_owned()
-        } else {
-            typed
-        };
-        let same = opened
-            .build
-            .with_untracked(|build| build.tools.iter().any(|tool| tool.name == name_of_it));
+        let name_of_it = if typed.trim().is_empty() { known.name.to_owned() } else { typed };
+        let same = opened.build.with_untracked(|build| build.tools.iter().any(|tool| tool.name == name_of_it));
         if same {
             toast().say(format!("There is a tool called “{name_of_it}” already: give this one another name, so that they can be told apart."));
             return;
@@ -109,30 +99,18 @@ fn ToolRow(tool: ListedTool, all: Vec<ListedTool>) -> impl IntoView {
     let known = instrument(&tool.instrument);
     let spread = move || {
         let unit = settings.units().of(Kind::Length, MAIN_OIL_CLEARANCE.units);
-        known.map(|kind| {
-            format!(
-                "one reading give or take {}",
-                show(kind.deviation(0.0), None, unit)
-            )
-        })
+        known.map(|kind| format!("one reading give or take {}", show(kind.deviation(0.0), None, unit)))
     };
-    let sort = known.map_or_else(
-        || format!("a sort not known here: “{}”", tool.instrument),
-        |kind| kind.label.to_owned(),
-    );
+    let sort = known.map_or_else(|| format!("a sort not known here: “{}”", tool.instrument), |kind| kind.label.to_owned());
     let set = tool.settings.last().map(|last| {
         let on = match last.set.set_on {
             SetOn::Standard => "on a standard".to_owned(),
-            SetOn::Tool(other) => all.iter().find(|one| one.tool == other).map_or_else(
-                || "in a tool that is not on the list".to_owned(),
-                |one| format!("in the {}", one.name),
-            ),
+            SetOn::Tool(other) => all
+                .iter()
+                .find(|one| one.tool == other)
+                .map_or_else(|| "in a tool that is not on the list".to_owned(), |one| format!("in the {}", one.name)),
         };
-        let needle = if last.set.needle.is_some() {
-            ", its needle is read"
-        } else {
-            ""
-        };
+        let needle = if last.set.needle.is_some() { ", its needle is read" } else { "" };
         format!("Last set {on}{needle}.")
     });
     view! {

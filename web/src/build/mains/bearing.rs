@@ -2,15 +2,17 @@
 
 use assembly_core::quantity::{Kind, Unit};
 use assembly_core::tool::Task;
-use build_journal::Body;
 use build_journal::fact::{Reading, Spot};
 use build_journal::fold::{MainBearing, Standing};
+use build_journal::Body;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{Measure, Place};
 use leptos::prelude::*;
 
 use super::gauge::{InUse, SetOnPick, ToolPick, shows_needle};
-use super::places::{PlaceButton, last_words, next_place, place_id, place_words, places};
+use super::places::{
+    PlaceButton, last_words, next_place, place_id, place_words, places,
+};
 use super::verdict::{judged, mark};
 use crate::build::page::opened;
 use crate::device::drafts::Draft;
@@ -25,11 +27,7 @@ use crate::kit::verdict::{Mark, VerdictPlate};
 use crate::route::Page;
 
 /// What is in hand, in the order of the work.
-const ROUND: [&Measure; 3] = [
-    &MAIN_JOURNAL_DIAMETER,
-    &MAIN_BEARING_BORE,
-    &MAIN_OIL_CLEARANCE,
-];
+const ROUND: [&Measure; 3] = [&MAIN_JOURNAL_DIAMETER, &MAIN_BEARING_BORE, &MAIN_OIL_CLEARANCE];
 
 /// One main bearing.
 #[component]
@@ -39,20 +37,10 @@ pub fn Bearing(
 ) -> impl IntoView {
     let opened = opened();
     let bearing = Memo::new(move |_| {
-        opened.build.with(|build| {
-            build
-                .mains
-                .iter()
-                .find(|one| one.main.number() == number)
-                .cloned()
-        })
+        opened.build.with(|build| build.mains.iter().find(|one| one.main.number() == number).cloned())
     });
     let exists = Memo::new(move |_| bearing.with(Option::is_some));
-    let last = Memo::new(move |_| {
-        opened
-            .build
-            .with(|build| u8::try_from(build.mains.len()).unwrap_or(u8::MAX))
-    });
+    let last = Memo::new(move |_| opened.build.with(|build| u8::try_from(build.mains.len()).unwrap_or(u8::MAX)));
     view! {
         <Show
             when=move || exists.get()
@@ -103,10 +91,7 @@ fn Measuring(number: u8, bearing: Memo<Option<MainBearing>>) -> impl IntoView {
     let reading = Draft::of(format!("{key}/reading"));
     let measure = Memo::new(move |_| {
         let id = in_hand.get();
-        ROUND
-            .into_iter()
-            .find(|one| one.id == id)
-            .unwrap_or(&MAIN_JOURNAL_DIAMETER)
+        ROUND.into_iter().find(|one| one.id == id).unwrap_or(&MAIN_JOURNAL_DIAMETER)
     });
     let journal_tool = InUse::of(opened, Task::OutsideSize);
     let bore_tool = InUse::of(opened, Task::InsideSize);
@@ -121,37 +106,21 @@ fn Measuring(number: u8, bearing: Memo<Option<MainBearing>>) -> impl IntoView {
         let measure = measure.get();
         let all = places(measure, number);
         let picked = chosen.get();
-        let by_hand = all
-            .iter()
-            .find(|place| place_id(place) == picked && !picked.is_empty())
-            .copied();
+        let by_hand = all.iter().find(|place| place_id(place) == picked && !picked.is_empty()).copied();
         by_hand
-            .or_else(|| {
-                bearing.with(|bearing| bearing.as_ref().and_then(|one| next_place(one, measure)))
-            })
+            .or_else(|| bearing.with(|bearing| bearing.as_ref().and_then(|one| next_place(one, measure))))
             .or_else(|| all.first().copied())
     });
-    let needle = move || {
-        measure.get().id == MAIN_BEARING_BORE.id
-            && bore_tool.tool().is_some_and(|tool| shows_needle(&tool))
-    };
+    let needle = move || measure.get().id == MAIN_BEARING_BORE.id && bore_tool.tool().is_some_and(|tool| shows_needle(&tool));
     let unit = Signal::derive(move || -> &'static Unit {
-        let units = if needle() {
-            MAIN_OIL_CLEARANCE.units
-        } else {
-            measure.get().units
-        };
+        let units = if needle() { MAIN_OIL_CLEARANCE.units } else { measure.get().units };
         settings.units().of(Kind::Length, units)
     });
     let keep = Callback::new(move |()| {
         let text = reading.now();
         let (measure, unit) = (measure.get_untracked(), unit.get_untracked());
-        let Some(Ok(_)) = read_text(&text, measure.kind, unit) else {
-            return;
-        };
-        let Some(place) = place.get_untracked() else {
-            return;
-        };
+        let Some(Ok(_)) = read_text(&text, measure.kind, unit) else { return };
+        let Some(place) = place.get_untracked() else { return };
         let Some(tool) = untrack(tool) else {
             toast().say("First say below what it is measured with: without a tool nobody knows how far a number may be off. The number stays in its field.");
             return;
@@ -182,26 +151,10 @@ fn Measuring(number: u8, bearing: Memo<Option<MainBearing>>) -> impl IntoView {
     });
     on_cleanup(move || pad.show_live(None));
     let where_words = move || {
-        let what = if needle() {
-            "needle from its zero, clockwise plus"
-        } else {
-            measure.get().label
-        };
-        format!(
-            "{what}: {}",
-            place
-                .get()
-                .map_or_else(String::new, |place| place_words(&place))
-        )
+        let what = if needle() { "needle from its zero, clockwise plus" } else { measure.get().label };
+        format!("{what}: {}", place.get().map_or_else(String::new, |place| place_words(&place)))
     };
-    let how = move || {
-        measure
-            .get()
-            .how
-            .iter()
-            .map(|line| (*line).to_owned())
-            .collect::<Vec<_>>()
-    };
+    let how = move || measure.get().how.iter().map(|line| (*line).to_owned()).collect::<Vec<_>>();
     view! {
         <Pick
             name="in-hand"
@@ -271,9 +224,7 @@ fn Measuring(number: u8, bearing: Memo<Option<MainBearing>>) -> impl IntoView {
 /// When every place of a measure has a reading, the next measure is in hand.
 fn go_on(bearing: Memo<Option<MainBearing>>, measure: &'static Measure, in_hand: Draft) {
     let done = bearing.with_untracked(|bearing| {
-        bearing
-            .as_ref()
-            .is_some_and(|one| next_place(one, measure).is_none())
+        bearing.as_ref().is_some_and(|one| next_place(one, measure).is_none())
     });
     if done && measure.id == MAIN_JOURNAL_DIAMETER.id {
         in_hand.set(MAIN_BEARING_BORE.id.to_owned());
@@ -297,28 +248,13 @@ fn Outcome(bearing: Memo<Option<MainBearing>>) -> impl IntoView {
             Standing::Open(_) => Vec::new(),
         };
         let practice = bearing.common_practice.map(|window| {
-            format!(
-                "Common practice, not a limit: {}. The maker's sheet decides.",
-                window_words(&window, unit)
-            )
+            format!("Common practice, not a limit: {}. The maker's sheet decides.", window_words(&window, unit))
         });
         let limits = bearing.limits.first().map(|limits| {
-            let window = limits
-                .window
-                .as_ref()
-                .ok()
-                .map(|window| window_words(window, unit));
-            format!(
-                "Limits: {}, {}",
-                window.unwrap_or_default(),
-                super::super::limits::origin_words(limits)
-            )
+            let window = limits.window.as_ref().ok().map(|window| window_words(window, unit));
+            format!("Limits: {}, {}", window.unwrap_or_default(), super::super::limits::origin_words(limits))
         });
-        let cautions = MAIN_OIL_CLEARANCE
-            .cautions
-            .iter()
-            .map(|line| (*line).to_owned())
-            .collect::<Vec<_>>();
+        let cautions = MAIN_OIL_CLEARANCE.cautions.iter().map(|line| (*line).to_owned()).collect::<Vec<_>>();
         Some(view! {
             {match (shown.clone(), missing.is_empty()) {
                 (Some(judged), true) => view! { <VerdictOf judged /> }.into_any(),
@@ -347,7 +283,7 @@ fn Outcome(bearing: Memo<Option<MainBearing>>) -> impl IntoView {
 #[component]
 fn WorkedOut(bearing: MainBearing, unit: &'static Unit) -> Option<impl IntoView> {
     let clearance = bearing.clearance()?.clone();
-    let row = move |name: &'static str, value: Option<assembly_core::measure::Estimate>| {
+    let row = |name: &'static str, value: Option<assembly_core::measure::Estimate>| {
         value.map(|value| view! {
             <tr><th scope="row">{name}</th><td><crate::kit::number::Value value unit /></td></tr>
         })

@@ -1,7 +1,7 @@
 //! The crank drawn from the engine's own description, with a verdict on every main.
 
 use build_journal::Build;
-use build_plan::engine::CrankStop;
+use build_plan::CrankStop;
 use leptos::prelude::*;
 
 use super::verdict::mark;
@@ -13,10 +13,10 @@ const MIDDLE: u32 = 48;
 /// The crank line. The list beside it says the same in words.
 #[component]
 pub fn CrankLine(
-    /// What follows from its facts.
-    state: std::sync::Arc<Build>,
+    /// The build.
+    build: std::sync::Arc<Build>,
 ) -> Option<impl IntoView> {
-    let engine = &state.engine.as_ref()?.engine;
+    let engine = &build.engine.as_ref()?.engine;
     let stops = engine.crank_line();
     let width = STEP * u32::try_from(stops.len()).unwrap_or(1);
     let last = stops.len().saturating_sub(1);
@@ -28,7 +28,7 @@ pub fn CrankLine(
             let left = STEP * u32::try_from(at).unwrap_or_default();
             match stop {
                 CrankStop::Main(main) => {
-                    let bearing = state.mains.iter().find(|one| one.main.number() == main.number());
+                    let bearing = build.mains.iter().find(|one| one.main.number() == main.number());
                     let mark = bearing.map_or(Mark::None, mark);
                     let (outline, sign) = mark.outline();
                     let to_left = if at == 0 { left + 6 } else { left };

@@ -2,9 +2,9 @@
 
 use assembly_core::fit::running_clearance::NeedleSense;
 use assembly_core::tool::{INSTRUMENTS, Task, instrument};
-use build_journal::fact::{SetOn, ToolListed, ToolSet};
 use build_journal::fold::{ListedTool, MainBearing};
 use build_journal::{Body, FactId, SettingId, ToolId};
+use build_journal::fact::{SetOn, ToolListed, ToolSet};
 use build_plan::measure::MAIN_JOURNAL_DIAMETER;
 use leptos::prelude::*;
 
@@ -44,9 +44,7 @@ impl InUse {
         let can = |tool: &&ListedTool| {
             instrument(&tool.instrument).is_some_and(|kind| kind.can(self.task))
         };
-        self.opened
-            .build
-            .with(|build| build.tools.iter().filter(can).cloned().collect())
+        self.opened.build.with(|build| build.tools.iter().filter(can).cloned().collect())
     }
 
     /// The tool, followed: the one picked, or the only one there is.
@@ -69,9 +67,7 @@ impl InUse {
 
     /// Puts a tool of a kind on the list and takes it into use.
     fn list(self, kind: &str) {
-        let Some(known) = instrument(kind) else {
-            return;
-        };
+        let Some(known) = instrument(kind) else { return };
         let tool = ToolId::from_random(chance::bits());
         let listed = Body::ToolListed(ToolListed {
             tool,
@@ -114,17 +110,9 @@ pub fn ToolPick(
             }
             .into_any();
         }
-        let words = able
-            .iter()
-            .map(|tool| Word::of(tool.tool.to_string(), tool.name.clone()))
-            .collect();
-        let now = in_use
-            .tool()
-            .map_or_else(String::new, |tool| tool.tool.to_string());
-        let trap = in_use
-            .tool()
-            .and_then(|tool| instrument(&tool.instrument))
-            .map(|kind| kind.trap);
+        let words = able.iter().map(|tool| Word::of(tool.tool.to_string(), tool.name.clone())).collect();
+        let now = in_use.tool().map_or_else(String::new, |tool| tool.tool.to_string());
+        let trap = in_use.tool().and_then(|tool| instrument(&tool.instrument)).map(|kind| kind.trap);
         view! {
             <Pick
                 name
@@ -146,20 +134,15 @@ pub fn ToolPick(
 /// Whether a tool, as it is set now, shows a needle's way from zero and not whole sizes.
 #[must_use]
 pub fn shows_needle(tool: &ListedTool) -> bool {
-    tool.settings
-        .last()
-        .is_some_and(|one| one.set.needle.is_some())
+    tool.settings.last().is_some_and(|one| one.set.needle.is_some())
 }
 
 /// The last journal reading of a bearing that was taken with a tool and counts.
 fn last_journal_reading(bearing: &MainBearing, micrometer: ToolId) -> Option<(FactId, String)> {
     bearing.readings.iter().rev().find_map(|taken| {
-        let journal = taken
-            .measure
-            .is_some_and(|one| one.id == MAIN_JOURNAL_DIAMETER.id);
+        let journal = taken.measure.is_some_and(|one| one.id == MAIN_JOURNAL_DIAMETER.id);
         let counting = taken.counting()?;
-        (journal && taken.reading.tool == Some(micrometer))
-            .then(|| (taken.fact, counting.to_string()))
+        (journal && taken.reading.tool == Some(micrometer)).then(|| (taken.fact, counting.to_string()))
     })
 }
 
@@ -197,34 +180,20 @@ pub fn SetOnPick(
             let bearing = build.mains.iter().find(|one| one.main.number() == number)?;
             last_journal_reading(bearing, micrometer.tool)
         });
-        let now = tool
-            .settings
-            .last()
-            .map_or("", |one| match (one.set.set_on, one.set.needle) {
-                (SetOn::Tool(_), Some(_)) => "needle",
-                (SetOn::Tool(on), None) if on == micrometer.tool => "micrometer",
-                (SetOn::Tool(_), None) => "",
-                (SetOn::Standard, _) => "standard",
-            });
+        let now = tool.settings.last().map_or("", |one| match (one.set.set_on, one.set.needle) {
+            (SetOn::Tool(_), Some(_)) => "needle",
+            (SetOn::Tool(on), None) if on == micrometer.tool => "micrometer",
+            (SetOn::Tool(_), None) => "",
+            (SetOn::Standard, _) => "standard",
+        });
         let mut words = vec![
-            Word::of(
-                "micrometer",
-                "in the journal's micrometer; I type whole sizes",
-            ),
-            Word::of(
-                "standard",
-                "on a setting ring or standard; I type whole sizes",
-            ),
+            Word::of("micrometer", "in the journal's micrometer; I type whole sizes"),
+            Word::of("standard", "on a setting ring or standard; I type whole sizes"),
         ];
         if let Some((_, typed)) = &locked {
             words.insert(
                 0,
-                Word::of(
-                    "needle",
-                    format!(
-                        "in the journal's micrometer, still locked at {typed}; I type the needle"
-                    ),
-                ),
+                Word::of("needle", format!("in the journal's micrometer, still locked at {typed}; I type the needle")),
             );
         }
         let on_pick = Callback::new(move |picked: String| match picked.as_str() {

@@ -39,9 +39,7 @@ pub fn Mains() -> impl IntoView {
                 </li>
             }
         };
-        opened
-            .build
-            .with(|build| build.mains.iter().map(row).collect_view())
+        opened.build.with(|build| build.mains.iter().map(row).collect_view())
     };
     let undescribed = move || opened.build.with(|build| build.engine.is_none());
     view! {
@@ -49,7 +47,7 @@ pub fn Mains() -> impl IntoView {
         <Show when=undescribed>
             <p class="lead">"The engine of this build is not described, so its main bearings are not known."</p>
         </Show>
-        {move || view! { <CrankLine state=opened.build.get() /> }}
+        {move || view! { <CrankLine build=opened.build.get() /> }}
         <ul class="bearings">{rows}</ul>
     }
 }

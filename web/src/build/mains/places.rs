@@ -54,14 +54,8 @@ pub fn next_place(bearing: &MainBearing, measure: &'static Measure) -> Option<Pl
 
 /// What was read at a place, as it was typed, the latest that counts.
 #[must_use]
-pub fn last_words(
-    bearing: &MainBearing,
-    measure: &'static Measure,
-    place: Place,
-) -> Option<String> {
-    let taken = readings_at(bearing, measure, place)
-        .filter(|taken| taken.counting().is_some())
-        .last()?;
+pub fn last_words(bearing: &MainBearing, measure: &'static Measure, place: Place) -> Option<String> {
+    let taken = readings_at(bearing, measure, place).filter(|taken| taken.counting().is_some()).last()?;
     taken.counting().map(ToString::to_string)
 }
 

@@ -14,10 +14,7 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
     let clearance = bearing.clearance()?;
     let (window, advice) = match &bearing.standing {
         Standing::Judged(advice) => (
-            bearing
-                .limits
-                .first()
-                .and_then(|one| one.window.as_ref().ok().copied()),
+            bearing.limits.first().and_then(|one| one.window.as_ref().ok().copied()),
             Some(advice.clone()),
         ),
         // Something is missing: nothing is said against the limits.
@@ -38,11 +35,7 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
 /// The bearing's mark. What must not be built is bad, limits or none.
 #[must_use]
 pub fn mark(bearing: &MainBearing) -> Mark {
-    if bearing
-        .findings
-        .iter()
-        .any(|one| one.gravity == Gravity::Stop)
-    {
+    if bearing.findings.iter().any(|one| one.gravity == Gravity::Stop) {
         return Mark::Bad;
     }
     bearing.standing.verdict().map_or(Mark::None, Mark::from)
