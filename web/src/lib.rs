@@ -22,7 +22,6 @@
 
 pub mod app;
 pub mod bench;
-pub mod build;
 pub mod device;
 pub mod kit;
 pub mod quick;
