@@ -6,6 +6,7 @@
 //! - [`app`]: the frame around every screen.
 //! - [`route`]: which screen the address asks for.
 //! - [`bench`]: the builds on this device.
+//! - [`build`]: one build: measuring it, and its book.
 //! - [`quick`]: checks that need no build.
 //! - [`kit`]: the controls that screens are made of.
 //! - [`device`]: what the browser lends.
@@ -22,6 +23,7 @@
 
 pub mod app;
 pub mod bench;
+pub mod build;
 pub mod device;
 pub mod kit;
 pub mod quick;

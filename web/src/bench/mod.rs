@@ -1,14 +1,12 @@
-//! The bench: the builds on this device.
+//! The bench: the builds on this device, how they are kept, and how to begin one.
 
-use leptos::prelude::*;
+mod builds;
+mod card;
+mod import;
+mod new_build;
+mod room;
+mod wipe;
 
-use crate::route::Route;
-
-/// The first screen.
-#[component]
-pub fn Bench() -> impl IntoView {
-    view! {
-        <h1>"Bench"</h1>
-        <p><a class="button" href=Route::QuickChecks.to_string() data-test="quick-link">"Quick checks"</a></p>
-    }
-}
+pub use builds::Bench;
+pub use card::name_of;
+pub use new_build::NewBuild;

@@ -10,7 +10,7 @@ const PREFIX: &str = "thoubook-draft/";
 /// The text of one field, kept as it is typed and back after a reload.
 ///
 /// Where the browser keeps nothing, it lives as long as the page does.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 pub struct Draft {
     key: StoredValue<String>,
     text: RwSignal<String>,

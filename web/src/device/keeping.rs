@@ -179,6 +179,13 @@ impl Keeping {
         self.builds.with(|builds| builds.get(&id).copied())
     }
 
+    /// Whether a build is on this device; not followed.
+    #[must_use]
+    pub fn knows(self, id: BuildId) -> bool {
+        self.builds
+            .with_untracked(|builds| builds.contains_key(&id))
+    }
+
     /// How many facts have been kept safely since the page was opened.
     #[must_use]
     pub fn acknowledged(self) -> usize {

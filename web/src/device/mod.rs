@@ -4,6 +4,7 @@
 pub mod chance;
 pub mod database;
 pub mod drafts;
+pub mod exports;
 pub mod files;
 pub mod keeping;
 pub mod local;

@@ -28,6 +28,12 @@ impl UnitClass {
         };
         unit_or_usual(kind, symbol)
     }
+
+    /// The unit of this class for clearances: thou or micrometres.
+    #[must_use]
+    pub fn clearance(self) -> &'static Unit {
+        self.of(Kind::Length, UsualUnits::GAP)
+    }
 }
 
 /// Light, dark, or as the device says.

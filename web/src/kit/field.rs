@@ -4,7 +4,7 @@ use assembly_core::quantity::{Kind, ReadError, Typed, Unit, read, show, unit_of,
 use leptos::html::Input;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, HtmlInputElement};
+use web_sys::{HtmlElement, HtmlInputElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 
 use super::keypad::{Pad, Target, pad};
 use crate::device::drafts::Draft;
@@ -36,9 +36,10 @@ pub fn QuantityField(
     name: String,
     /// What is asked for.
     #[prop(into)]
-    label: String,
+    label: Signal<String>,
     /// Its text.
-    draft: Draft,
+    #[prop(into)]
+    draft: Signal<Draft>,
     /// What kind of quantity.
     kind: Kind,
     /// What a lone number is taken to be.
@@ -47,7 +48,7 @@ pub fn QuantityField(
     /// How to get at the number; shown while the field is in use.
     #[prop(optional, into)]
     how: Option<String>,
-    /// What else is wrong with it, when its text can be read.
+    /// What else is wrong with it, when its text can be read or is missing.
     #[prop(optional, into)]
     wrong: Option<Signal<Option<String>>>,
     /// What Next does; to the next field of the screen when not said.
@@ -65,8 +66,8 @@ pub fn QuantityField(
     let left = RwSignal::new(false);
     let says = Memo::new(move |_| {
         let wrong = || wrong.and_then(|wrong| wrong.get());
-        match read_text(&draft.get(), kind, unit.get()) {
-            None => Says::Nothing,
+        match read_text(&draft.get().get(), kind, unit.get()) {
+            None => wrong().map_or(Says::Nothing, Says::Wrong),
             Some(Ok(typed)) => wrong().map_or_else(
                 || understood(&typed).map_or(Says::Nothing, Says::Understood),
                 Says::Wrong,
@@ -95,11 +96,19 @@ pub fn QuantityField(
             input,
             changed: Callback::new(move |text| {
                 left.set(false);
-                draft.set(text);
+                draft.get_untracked().set(text);
             }),
             units: unit_keys(kind),
             next,
             next_word,
+        });
+        // The keypad takes its place first; then the field moves out from behind it.
+        request_animation_frame(move || {
+            if let Some(input) = element.try_get_untracked().flatten() {
+                let options = ScrollIntoViewOptions::new();
+                options.set_block(ScrollLogicalPosition::Nearest);
+                input.scroll_into_view_with_scroll_into_view_options(&options);
+            }
         });
     };
     if begin_here {
@@ -123,7 +132,7 @@ pub fn QuantityField(
     };
     view! {
         <div class="field">
-            <label for=name.clone()>{label}</label>
+            <label for=name.clone()>{move || label.get()}</label>
             <div class="field-box">
                 <input
                     id=name.clone()
@@ -137,10 +146,10 @@ pub fn QuantityField(
                     node_ref=element
                     aria-describedby=described
                     aria-invalid=move || if matches!(says.get(), Says::Wrong(_)) { "true" } else { "false" }
-                    prop:value=move || draft.get()
+                    prop:value=move || draft.get().get()
                     on:input=move |event| {
                         left.set(false);
-                        draft.set(event_target_value(&event));
+                        draft.get_untracked().set(event_target_value(&event));
                     }
                     on:focus=move |_| aim()
                     on:blur=move |_| left.set(true)

@@ -11,3 +11,4 @@ pub mod scale;
 pub mod section;
 pub mod toast;
 pub mod verdict;
+pub mod workings;

@@ -9,12 +9,12 @@ use leptos::prelude::*;
 
 use super::check::{Check, Outcome, Worked};
 use super::limits::Limits;
-use super::workings;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::judged::{Dominates, Findings, Judged, VerdictOf, WhatToDo, advice_on};
 use crate::kit::keypad::pad;
 use crate::kit::number::Value;
 use crate::kit::section::{Fold, Section, Sentences};
+use crate::kit::workings;
 
 /// The answer, followed.
 #[component]

@@ -8,7 +8,6 @@ mod limits;
 mod list;
 mod taken;
 mod tools;
-mod workings;
 
 pub use form::QuickCheck;
 pub use list::QuickChecks;

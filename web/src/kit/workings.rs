@@ -3,7 +3,7 @@
 use assembly_core::describe::{Answer, Calculation};
 use assembly_core::quantity::{Typed, Unit};
 
-use crate::kit::number;
+use super::number;
 
 /// The lines of a calculation's workings with the numbers put in. A line about
 /// something that was not worked out is left away.

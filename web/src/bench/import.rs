@@ -1,0 +1,141 @@
+//! Bringing in a build from a file.
+
+use build_journal::{ImportError, Imported, Journal, import};
+use js_sys::Uint8Array;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{File, HtmlInputElement};
+
+use crate::device::files;
+use crate::device::keeping::{Keeping, keeping};
+use crate::kit::dialog::Dialog;
+
+/// What came of a file.
+#[derive(Clone, PartialEq)]
+enum Came {
+    /// A sentence about it.
+    Said(String),
+    /// It stops in the middle; this much can be saved.
+    CutShort(String, Box<Journal>),
+}
+
+/// The button that takes a file, and what came of it.
+#[component]
+pub fn ImportFile() -> impl IntoView {
+    let keeping = keeping();
+    let came = RwSignal::new(None::<Came>);
+    let open = RwSignal::new(false);
+    let picked = move |event: leptos::ev::Event| {
+        let input = event
+            .target()
+            .and_then(|input| input.dyn_into::<HtmlInputElement>().ok());
+        let Some(file) = input.as_ref().and_then(files::picked) else {
+            return;
+        };
+        spawn_local(async move {
+            let said = take(keeping, &file).await;
+            came.set(Some(said));
+            open.set(true);
+        });
+    };
+    let save_the_rest = move |_| {
+        let Some(Came::CutShort(_, journal)) = came.get_untracked() else {
+            return;
+        };
+        spawn_local(async move {
+            let count = keeping.bring_in(&journal).await;
+            came.set(Some(Came::Said(format!(
+                "{} from the file are in the book now.",
+                lines(count)
+            ))));
+        });
+    };
+    view! {
+        <label class="button quiet file">
+            "Bring in a file"
+            <input
+                type="file"
+                class="only-heard"
+                accept=".json,.txt,application/json,text/plain"
+                data-test="import-file"
+                on:change=picked
+            />
+        </label>
+        <Dialog open title="The file" test="import-dialog">
+            {move || came.get().map(|came| match came {
+                Came::Said(words) => view! { <p data-test="import-says">{words}</p> }.into_any(),
+                Came::CutShort(words, _) => view! {
+                    <p data-test="import-says">{words}</p>
+                    <button type="button" class="button" data-test="import-rescue" on:click=save_the_rest>
+                        "Take in what is whole"
+                    </button>
+                }
+                .into_any(),
+            })}
+            <div class="row">
+                <button type="button" class="button quiet" data-test="import-close" on:click=move |_| open.set(false)>
+                    "Close"
+                </button>
+            </div>
+        </Dialog>
+    }
+}
+
+async fn take(keeping: Keeping, file: &File) -> Came {
+    let bytes = match JsFuture::from(file.array_buffer()).await {
+        Ok(buffer) => Uint8Array::new(&buffer).to_vec(),
+        Err(error) => return Came::Said(format!("The file could not be read: {error:?}")),
+    };
+    match import(&bytes) {
+        Ok(imported) => Came::Said(told(keeping, &imported).await),
+        Err(ImportError::CutShort {
+            rescued: Some(rescued),
+            line,
+            column,
+        }) if !rescued.journal.is_empty() => {
+            let journal = Box::new(rescued.journal.clone());
+            let error = ImportError::CutShort {
+                line,
+                column,
+                rescued: Some(rescued),
+            };
+            Came::CutShort(error.to_string(), journal)
+        }
+        Err(error) => Came::Said(error.to_string()),
+    }
+}
+
+async fn told(keeping: Keeping, imported: &Imported) -> String {
+    let journal = &imported.journal;
+    let new_here = keeping.knows(journal.build());
+    let count = keeping.bring_in(journal).await;
+    let mut words = match (new_here, count) {
+        (false, count) => format!("The build is on this device now: {}.", lines(count)),
+        (true, 0) => "Everything in the file was here already: nothing has changed.".to_owned(),
+        (true, count) => format!("{} came in that were not here before.", lines(count)),
+    };
+    if imported.doubles > 0 {
+        words.push_str(&format!(
+            " {} stood in the file twice.",
+            lines(imported.doubles)
+        ));
+    }
+    let aside = journal.set_aside().count();
+    if aside > 0 {
+        words.push_str(&format!(
+            " {} could not be read and {} set aside; the book of the build shows them.",
+            lines(aside),
+            if aside == 1 { "is" } else { "are" }
+        ));
+    }
+    words
+}
+
+fn lines(count: usize) -> String {
+    match count {
+        1 => "One line".to_owned(),
+        count => format!("{count} lines"),
+    }
+}

@@ -1,0 +1,8 @@
+//! The book: everything that was written down, as a log. Nothing is ever
+//! rubbed out; a mistake is struck out.
+
+mod aside;
+mod log;
+mod words;
+
+pub use log::Book;

@@ -1,0 +1,181 @@
+//! A fact in the words of the bench.
+
+use build_journal::fact::{Body, LimitsSet, Reading, Spot, ToolSet};
+use build_journal::fold::Build;
+use build_journal::{Fact, FactId, Journal, ToolId};
+use build_plan::measure;
+
+use super::super::measure::setting_words_of;
+
+/// Letters of a long text that are shown in a line of the log.
+const SHOWN: usize = 160;
+
+/// A fact as one line.
+#[must_use]
+pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
+    match fact.body() {
+        Body::EngineDescribed(engine) => format!(
+            "Engine described: {}, {}, {} cylinders",
+            short(&engine.name),
+            short(&engine.layout),
+            engine.cylinders
+        ),
+        Body::ToolListed(tool) => format!("Tool on the list: {}", short(&tool.name)),
+        Body::ToolSet(set) => tool_set(build, set),
+        Body::Reading(reading) => read(build, reading),
+        Body::LimitsSet(limits) => limits_set(limits),
+        Body::Struck(struck) => {
+            let what = struck_words(struck.fact, journal, build);
+            let reason = struck.reason.as_deref().map(short);
+            match reason {
+                Some(reason) => format!("Struck out: {what}. Why: {reason}"),
+                None => format!("Struck out: {what}"),
+            }
+        }
+        Body::Note(note) => format!("Note: {}", short(&note.text)),
+        Body::Unknown(unknown) => format!(
+            "A “{}”: a kind that this version does not know. It is kept and exported as it is.",
+            short(unknown.kind())
+        ),
+        Body::Unreadable(unreadable) => format!(
+            "A “{}” that can't be read: {} It is kept and exported as it is.",
+            short(unreadable.kind()),
+            unreadable.reason()
+        ),
+        _ => "Something that this version does not know. It is kept and exported as it is."
+            .to_owned(),
+    }
+}
+
+fn struck_words(fact: FactId, journal: &Journal, build: &Build) -> String {
+    match journal.get(fact) {
+        None => "something that is not in this copy".to_owned(),
+        // One step is enough: a strike of a strike of a strike says so itself.
+        Some(struck) => match struck.body() {
+            Body::Struck(_) => "a strike; what it struck counts again".to_owned(),
+            _ => of(struck, journal, build),
+        },
+    }
+}
+
+fn read(build: &Build, reading: &Reading) -> String {
+    let what = measure(&reading.measure).map_or(reading.measure.as_str(), |measure| measure.label);
+    let unit = if reading.typed.chars().any(char::is_alphabetic) {
+        ""
+    } else {
+        reading.unit.as_str()
+    };
+    let with = reading
+        .tool
+        .map(|tool| format!(", with the {}", tool_name(build, tool)));
+    format!(
+        "{} {}: {}, {}{}",
+        short(&reading.typed),
+        short(unit),
+        short(what),
+        spot(&reading.place),
+        with.unwrap_or_default()
+    )
+}
+
+fn spot(spot: &Spot) -> String {
+    match spot {
+        Spot::Known(place) => place.to_string(),
+        Spot::Unknown(json) => format!("a place not known here ({})", short(json)),
+    }
+}
+
+fn tool_name(build: &Build, id: ToolId) -> String {
+    build.tools.iter().find(|tool| tool.tool == id).map_or_else(
+        || "tool struck off the list".to_owned(),
+        |tool| short(&tool.name),
+    )
+}
+
+fn tool_set(build: &Build, set: &ToolSet) -> String {
+    format!(
+        "{}: {}",
+        tool_name(build, set.tool),
+        setting_words_of(build, set)
+    )
+}
+
+fn limits_set(limits: &LimitsSet) -> String {
+    let side = |text: &Option<String>| text.as_deref().map_or_else(|| "–".to_owned(), short);
+    let what = measure(&limits.measure).map_or(limits.measure.as_str(), |measure| measure.label);
+    format!(
+        "Limits of the {}: {} to {} {}, from {} ({})",
+        short(what),
+        side(&limits.low),
+        side(&limits.high),
+        short(&limits.unit),
+        limits.origin.id().replace('-', " "),
+        short(&limits.origin_note)
+    )
+}
+
+/// A text cut to what a line holds.
+fn short(text: &str) -> String {
+    let mut letters = text.chars();
+    let mut start: String = letters.by_ref().take(SHOWN).collect();
+    if letters.next().is_some() {
+        start.push('…');
+    }
+    start
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use build_journal::{BuildId, DeviceId, Stamper, fact, fold};
+    use build_plan::{Direction, Place, Station};
+
+    #[test]
+    fn a_log_reads_like_the_bench_speaks() {
+        let mut journal = Journal::new(BuildId::from_random(1));
+        let mut stamper = Stamper::new();
+        let mut write = |body| {
+            let id = stamper.stamp(1, 1);
+            journal
+                .append(Fact::new(id, DeviceId::from_random(1), 1, body))
+                .unwrap();
+            id
+        };
+        let reading = write(Body::Reading(Reading {
+            measure: "main-journal-diameter".to_owned(),
+            place: Spot::Known(
+                Place::main(1)
+                    .station(Station::Front)
+                    .direction(Direction::Across),
+            ),
+            typed: "2.4501".to_owned(),
+            unit: "in".to_owned(),
+            tool: None,
+            setting: None,
+            temperature: None,
+            condition: None,
+        }));
+        let strike = write(Body::Struck(fact::Struck {
+            fact: reading,
+            reason: None,
+        }));
+        let again = write(Body::Struck(fact::Struck {
+            fact: strike,
+            reason: None,
+        }));
+        let build = fold(&journal);
+        let words = |id| of(journal.get(id).unwrap(), &journal, &build);
+        assert_eq!(
+            words(reading),
+            "2.4501 in: main journal diameter, main 1, front of the oil hole, across"
+        );
+        assert!(words(strike).starts_with("Struck out: 2.4501 in"));
+        assert!(words(again).contains("counts again"));
+    }
+
+    #[test]
+    fn a_text_of_any_length_makes_a_line() {
+        assert_eq!(short("µm"), "µm");
+        assert_eq!(short(&"µ".repeat(10_000)).chars().count(), SHOWN + 1);
+    }
+}

@@ -1,0 +1,172 @@
+//! What is known of one main bearing, ready to be judged and shown.
+
+use assembly_core::describe::{Answer, Calculation, calculation};
+use assembly_core::fit::running_clearance::RunningClearance;
+use assembly_core::quantity::{Typed, Unit};
+use build_journal::fold::{MainBearing, Standing};
+use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
+use build_plan::{Direction, Station};
+use leptos::prelude::*;
+
+use crate::device::settings::UnitClass;
+use crate::kit::judged::{Dominates, Findings, Judged, VerdictOf, WhatToDo, window_words};
+use crate::kit::number;
+use crate::kit::section::{Fold, Section, Sentences};
+use crate::kit::workings;
+
+/// A bearing's clearance as something to judge; `None` before there is one.
+#[must_use]
+pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
+    let clearance = bearing.clearance()?;
+    let window = match bearing.limits.as_slice() {
+        [first, others @ ..] if others.iter().all(|one| one.window == first.window) => {
+            first.window.as_ref().ok().copied()
+        }
+        _ => None,
+    };
+    Some(Judged {
+        least: clearance.least.estimate().clone(),
+        greatest: clearance.greatest.estimate().clone(),
+        sources: bearing.sources.clone(),
+        window,
+        measure: Some(&MAIN_OIL_CLEARANCE),
+        findings: bearing.findings.clone(),
+        advice: match &bearing.standing {
+            Standing::Judged(advice) => Some(advice.clone()),
+            Standing::Open(_) => None,
+        },
+        unit,
+    })
+}
+
+/// The whole result of a bearing: verdict, doubt, what to do, workings.
+#[component]
+pub fn ResultOf(
+    /// The bearing.
+    bearing: MainBearing,
+    /// The class of units to say it in.
+    units: UnitClass,
+) -> impl IntoView {
+    let unit = units.clearance();
+    let open = match &bearing.standing {
+        Standing::Open(missing) => missing.iter().map(ToString::to_string).collect(),
+        Standing::Judged(_) => Vec::new(),
+    };
+    let still = (!open.is_empty()).then(|| {
+        view! {
+            <Section title="Missing for a verdict">
+                <Sentences lines=open class="sentences missing" />
+            </Section>
+        }
+    });
+    let practice = bearing.common_practice.map(|window| {
+        let words = window_words(&window, unit);
+        view! {
+            <p class="tripwire" data-test="tripwire">
+                <strong>"Common practice, not a limit"</strong>": for a journal of this size "{words}". The maker's sheet decides."
+            </p>
+        }
+    });
+    let second = second_opinion(&bearing, unit);
+    let whole = judged(&bearing, unit).map(|judged| {
+        let lines = lines_of(&bearing, unit);
+        let value = judged.least.clone();
+        let sources = judged.sources.clone();
+        view! {
+            <VerdictOf judged=judged.clone() />
+            {second.map(|words| view! { <p data-test="second-opinion">{words}</p> })}
+            <Findings findings=bearing.findings.clone() />
+            <Dominates value sources />
+            <WhatToDo judged />
+            <Fold title="How it was worked out">
+                <Sentences lines class="workings" />
+            </Fold>
+        }
+    });
+    view! { {whole} {still} {practice} }
+}
+
+/// What was read at once, beside what bore and journal say.
+fn second_opinion(bearing: &MainBearing, unit: &'static Unit) -> Option<String> {
+    let (_, other) = (bearing.by_size.as_ref()?, bearing.at_once.as_ref()?);
+    Some(format!(
+        "The plastic strip says {}. The verdict goes by bore and journal.",
+        number::text(other.least.estimate(), unit)
+    ))
+}
+
+/// The workings of the clearance that the verdict goes by.
+fn lines_of(bearing: &MainBearing, unit: &'static Unit) -> Vec<String> {
+    let Found::WorkedOut {
+        calculation: by_size,
+        or_read_by,
+        ..
+    } = MAIN_OIL_CLEARANCE.found
+    else {
+        return Vec::new();
+    };
+    let (clearance, calculation) = match (&bearing.by_size, &bearing.at_once) {
+        (Some(clearance), _) => (clearance, calculation(by_size)),
+        (None, Some(clearance)) => (clearance, or_read_by.last().and_then(|id| calculation(id))),
+        (None, None) => return Vec::new(),
+    };
+    let Some(calculation) = calculation else {
+        return Vec::new();
+    };
+    workings::lines(
+        calculation,
+        &answer(clearance, calculation),
+        &typed(bearing),
+        |_| Some(unit),
+    )
+}
+
+fn answer(clearance: &RunningClearance, calculation: &Calculation) -> Answer {
+    let optional = [
+        ("taper", &clearance.taper),
+        ("journal-taper", &clearance.journal_taper),
+        ("journal-out-of-round", &clearance.journal_out_of_round),
+        ("bore-taper", &clearance.bore_taper),
+        ("bore-out-of-round", &clearance.bore_out_of_round),
+        ("eccentricity", &clearance.eccentricity),
+    ];
+    let answer = Answer::new()
+        .with("least", clearance.least.estimate().clone())
+        .with("greatest", clearance.greatest.estimate().clone())
+        .with("mean", clearance.mean.estimate().clone());
+    optional
+        .into_iter()
+        .filter(|(id, _)| calculation.output(id).is_some())
+        .fold(answer, |answer, (id, value)| {
+            answer.with_optional(id, value.as_ref().map(|value| value.estimate().clone()))
+        })
+}
+
+/// The readings that count, under the names of the calculation's inputs.
+fn typed(bearing: &MainBearing) -> Vec<(&'static str, Typed)> {
+    bearing
+        .readings
+        .iter()
+        .filter_map(|taken| {
+            let (typed, measure, place) = (taken.counting()?, taken.measure?, taken.place?);
+            let rear = place.station == Some(Station::Rear);
+            let upright = place.direction == Some(Direction::UpAndDown);
+            let name = if measure.id == MAIN_JOURNAL_DIAMETER.id {
+                if rear { "journal-2" } else { "journal" }
+            } else if measure.id == MAIN_BEARING_BORE.id {
+                match (upright, rear) {
+                    (true, false) => "bore",
+                    (true, true) => "bore-2",
+                    (false, _) => "bore-near-joint",
+                }
+            } else {
+                match place.station {
+                    None => "widest",
+                    Some(Station::Front) => "front",
+                    Some(_) => "rear",
+                }
+            };
+            Some((name, typed.clone()))
+        })
+        .collect()
+}

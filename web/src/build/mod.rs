@@ -1,0 +1,9 @@
+//! One build: its pages, over one state that is worked out from its facts.
+
+pub mod book;
+pub mod measure;
+mod opened;
+mod pages;
+
+pub use opened::Opened;
+pub use pages::BuildPages;

@@ -1,0 +1,121 @@
+//! When each build was last exported from this device, and how much of it.
+
+use std::collections::BTreeMap;
+
+use build_journal::{BuildId, Journal, export};
+use leptos::prelude::*;
+
+use super::{chance, files, local};
+
+const PREFIX: &str = "thoubook-setting/exported/";
+const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+/// Letters of the engine's name that go into the file's name.
+const NAME_AT_MOST: usize = 40;
+
+/// One export.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+struct Export {
+    at: i64,
+    facts: usize,
+}
+
+/// The exports made on this device.
+#[derive(Clone, Copy)]
+pub struct Exports(RwSignal<BTreeMap<BuildId, Export>>);
+
+impl Exports {
+    /// The exports as they were noted.
+    #[must_use]
+    pub fn load() -> Self {
+        let known = local::entries(PREFIX)
+            .into_iter()
+            .filter_map(|(key, text)| {
+                let build = BuildId::parse(key.strip_prefix(PREFIX)?).ok()?;
+                let (at, facts) = text.split_once(' ')?;
+                let export = Export {
+                    at: at.parse().ok()?,
+                    facts: facts.parse().ok()?,
+                };
+                Some((build, export))
+            });
+        Self(RwSignal::new(known.collect()))
+    }
+
+    /// Hands a build over as a file and takes note of it.
+    ///
+    /// # Errors
+    /// A sentence, when the browser would not take the file.
+    pub fn export(self, journal: &Journal, name: &str) -> Result<(), String> {
+        let text = export(journal);
+        files::give(&file_name(name), &text)
+            .map_err(|error| format!("The browser would not take the file: {error:?}"))?;
+        let made = Export {
+            at: chance::now(),
+            facts: journal.len(),
+        };
+        let key = format!("{PREFIX}{}", journal.build());
+        // Not noted means told as not exported: the safe side.
+        let _ = local::put(&key, &format!("{} {}", made.at, made.facts));
+        self.0.update(|known| {
+            known.insert(journal.build(), made);
+        });
+        Ok(())
+    }
+
+    /// When a build was last exported, in words; followed.
+    #[must_use]
+    pub fn words(self, journal: &Journal) -> String {
+        let found = self.0.with(|known| known.get(&journal.build()).copied());
+        let Some(export) = found else {
+            return "Never exported from this device.".to_owned();
+        };
+        let days = (chance::now() - export.at).max(0) / DAY_MS;
+        let when = match days {
+            0 => "today".to_owned(),
+            1 => "yesterday".to_owned(),
+            days => format!("{days} days ago"),
+        };
+        match journal.len().saturating_sub(export.facts) {
+            0 => format!("Exported {when}, all of it."),
+            1 => format!("Exported {when}; one line written since."),
+            more => format!("Exported {when}; {more} lines written since."),
+        }
+    }
+}
+
+/// A file name that every system takes.
+fn file_name(name: &str) -> String {
+    let mut plain = String::new();
+    for letter in name.chars().take(NAME_AT_MOST) {
+        if letter.is_alphanumeric() {
+            plain.extend(letter.to_lowercase());
+        } else if !plain.is_empty() && !plain.ends_with('-') {
+            plain.push('-');
+        }
+    }
+    let plain = plain.trim_end_matches('-');
+    let plain = if plain.is_empty() { "build" } else { plain };
+    format!("{plain}.thoubook.json")
+}
+
+/// The exports made on this device.
+#[must_use]
+pub fn exports() -> Exports {
+    expect_context()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_name_holds_nothing_that_a_system_minds() {
+        assert_eq!(
+            file_name("Orchard sprayer: four"),
+            "orchard-sprayer-four.thoubook.json"
+        );
+        assert_eq!(file_name("../../<b>"), "b.thoubook.json");
+        assert_eq!(file_name("///"), "build.thoubook.json");
+        assert!(file_name(&"x".repeat(500)).len() < 60);
+    }
+}
