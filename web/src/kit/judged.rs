@@ -299,7 +299,11 @@ pub fn Dominates(
     value: Estimate,
     /// Its causes of error.
     sources: Sources,
-) -> Option<impl IntoView> {
+) -> impl IntoView {
+    dominating(value, sources)
+}
+
+fn dominating(value: Estimate, sources: Sources) -> Option<AnyView> {
     let causes = value.causes(&sources);
     let first = causes.first()?;
     let percent = |part: f64| format!("{:.0} %", part * 100.0);
@@ -332,7 +336,7 @@ pub fn Dominates(
             </p>
             <ul class="shares">{rows}</ul>
         </Fold>
-    })
+    }.into_any())
 }
 
 /// What the numbers say besides, without what the verdict has said already.

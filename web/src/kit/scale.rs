@@ -83,7 +83,17 @@ pub fn Scale(
     /// What it shows, for those who cannot see it.
     #[prop(into)]
     words: String,
-) -> Option<impl IntoView> {
+) -> impl IntoView {
+    drawn(window, least, greatest, unit, words)
+}
+
+fn drawn(
+    window: Window,
+    least: Estimate,
+    greatest: Estimate,
+    unit: &'static Unit,
+    words: String,
+) -> Option<AnyView> {
     let stretch = Stretch::of(&window, &least, &greatest)?;
     let x = move |value: f64| format!("{:.1}", stretch.x(value));
     let ticks: Vec<_> = stretch
@@ -118,36 +128,39 @@ pub fn Scale(
             </text>
         }
     });
-    Some(view! {
-        <svg class="scale" viewBox="0 0 320 88" role="img" aria-label=words>
-            <rect
-                class="window"
-                x=format!("{left:.1}")
-                width=format!("{:.1}", (right - left).max(0.0))
-                y="22"
-                height="24"
-            />
-            <line class="baseline" x1="0" x2="320" y1="46" y2="46" />
-            {ticks}
-            {low}
-            {high}
-            <rect
-                class="spread"
-                x=format!("{:.1}", spread.0)
-                width=format!("{:.1}", (spread.1 - spread.0).max(1.0))
-                y="30"
-                height="8"
-            />
-            <rect
-                class="body"
-                x=format!("{:.1}", body.0 - 1.5)
-                width=format!("{:.1}", (body.1 - body.0) + 3.0)
-                y="24"
-                height="20"
-            />
-            <path class="pointer" d=format!("M{middle:.1} 22l-8-15h16z") />
-        </svg>
-    })
+    Some(
+        view! {
+            <svg class="scale" viewBox="0 0 320 88" role="img" aria-label=words>
+                <rect
+                    class="window"
+                    x=format!("{left:.1}")
+                    width=format!("{:.1}", (right - left).max(0.0))
+                    y="22"
+                    height="24"
+                />
+                <line class="baseline" x1="0" x2="320" y1="46" y2="46" />
+                {ticks}
+                {low}
+                {high}
+                <rect
+                    class="spread"
+                    x=format!("{:.1}", spread.0)
+                    width=format!("{:.1}", (spread.1 - spread.0).max(1.0))
+                    y="30"
+                    height="8"
+                />
+                <rect
+                    class="body"
+                    x=format!("{:.1}", body.0 - 1.5)
+                    width=format!("{:.1}", (body.1 - body.0) + 3.0)
+                    y="24"
+                    height="20"
+                />
+                <path class="pointer" d=format!("M{middle:.1} 22l-8-15h16z") />
+            </svg>
+        }
+        .into_any(),
+    )
 }
 
 #[cfg(test)]

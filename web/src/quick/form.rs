@@ -1,6 +1,6 @@
 //! The form of one quick check, made from its description.
 
-use assembly_core::describe::{Calculation, CalculationError, Output, Takes, calculation};
+use assembly_core::describe::{Calculation, CalculationError, Output, Takes};
 use assembly_core::quantity::Unit;
 use build_plan::measure::Found;
 use build_plan::{MEASURES, Measure};
@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::answer::AnswerOf;
 use super::check::{Check, Entry, Outcome};
 use super::limits::{LimitFields, Limits};
+use super::offered::offered;
 use super::tools::ToolPicks;
 use crate::device::settings::{Settings, settings};
 use crate::kit::field::QuantityField;
@@ -23,7 +24,7 @@ pub fn QuickCheck(
     /// The id of its calculation.
     id: String,
 ) -> impl IntoView {
-    match calculation(&id) {
+    match offered(&id) {
         Some(calculation) => view! { <Form calculation /> }.into_any(),
         None => view! {
             <h1>"No such check"</h1>
@@ -61,7 +62,7 @@ fn ways(measure: Option<&'static Measure>) -> Vec<&'static Calculation> {
     };
     std::iter::once(own)
         .chain(or_read_by.iter().copied())
-        .filter_map(calculation)
+        .filter_map(offered)
         .collect()
 }
 

@@ -1,14 +1,14 @@
 //! The list of quick checks.
 
-use assembly_core::describe::CALCULATIONS;
+use super::offered::OFFERED;
 use leptos::prelude::*;
 
 use crate::route::Route;
 
-/// Every calculation there is, one link each.
+/// Every quick check, one link each.
 #[component]
 pub fn QuickChecks() -> impl IntoView {
-    let links: Vec<_> = CALCULATIONS
+    let links: Vec<_> = OFFERED
         .iter()
         .map(|one| {
             let to = Route::QuickCheck(one.id.to_owned()).to_string();

@@ -6,6 +6,7 @@ mod check;
 mod form;
 mod limits;
 mod list;
+mod offered;
 mod taken;
 mod tools;
 
