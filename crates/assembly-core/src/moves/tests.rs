@@ -141,6 +141,108 @@ fn a_journal_that_is_wider_than_the_window_is_not_promised() {
     assert_eq!(ranked[0].what.id, "grind-main-journals");
 }
 
+#[test]
+fn a_ring_gap_is_filed_to_the_middle_and_never_filed_smaller() {
+    let ranked = |gap: f64| {
+        for_measure(
+            "ring-end-gap",
+            &read(gap, 0.0003),
+            &window(0.016, 0.020),
+            DangerousSide::TooLittle,
+        )
+    };
+    let tight = ranked(0.012);
+    assert_eq!(tight[0].what.id, "file-the-ring");
+    let filed = tight[0].landing.unwrap();
+    assert!((filed.size.unwrap() / INCH - 0.006).abs() < 0.0006);
+    assert!(
+        ranked(0.025)
+            .iter()
+            .all(|one| one.what.id != "file-the-ring")
+    );
+}
+
+#[test]
+fn quench_is_closed_by_deck_gasket_or_piston_and_not_by_the_head() {
+    let ranked = for_measure(
+        "quench",
+        &read(0.065, 0.001),
+        &window(0.035, 0.045),
+        DangerousSide::TooLittle,
+    );
+    let ids: Vec<&str> = ranked.iter().map(|one| one.what.id).collect();
+    assert!(!ids.contains(&"mill-the-head"));
+    for (id, size) in [("cut-the-deck", 0.025), ("other-head-gasket", -0.025)] {
+        let found = ranked.iter().find(|one| one.what.id == id).unwrap();
+        let landing = found.landing.unwrap();
+        assert!((landing.size.unwrap() / INCH - size).abs() < 0.0011, "{id}");
+        assert_eq!(landing.assessment.verdict, Verdict::Good);
+    }
+    // The deck takes the preload up with it, and says so without knowing the engine.
+    let deck = ranked.iter().find(|one| one.what.id == "cut-the-deck");
+    let preload = deck
+        .unwrap()
+        .also
+        .iter()
+        .find(|one| one.measure == "lifter-preload");
+    assert!(preload.unwrap().change.unwrap() > 0.0);
+    let valve = deck
+        .unwrap()
+        .also
+        .iter()
+        .find(|one| one.measure == "valve-to-piston-intake");
+    assert_eq!(valve.unwrap().change, None);
+    assert!(valve.unwrap().words.contains("cosine"));
+}
+
+#[test]
+fn what_needs_the_engine_is_told_without_a_figure_until_it_is_known() {
+    let now: Measured<uom::si::f64::Ratio> = Measured::exact(Si::from_si(9.5));
+    let window = Window::new(Some(9.8), Some(10.2)).unwrap();
+    let ask = |known: &Circumstances| {
+        for_extent(
+            "compression-ratio",
+            &now,
+            &now,
+            &window,
+            DangerousSide::TooMuch,
+            known,
+        )
+    };
+    let deck = |ranked: &[Ranked]| {
+        let found = ranked.iter().find(|one| one.what.id == "cut-the-deck");
+        found.unwrap().landing
+    };
+    assert!(deck(&ask(&Circumstances::default())).is_none());
+    let known = Circumstances {
+        bore: Some(inch(4.03)),
+        swept: Some(Si::from_si(727.4e-6)),
+        clearance_volume: Some(Si::from_si(727.4e-6 / 8.5)),
+        ..Circumstances::default()
+    };
+    let landing = deck(&ask(&known)).unwrap();
+    assert!(landing.size.unwrap() > 0.0);
+    assert!(landing.least > 9.8 && landing.least < 10.2);
+}
+
+#[test]
+fn a_part_made_to_order_comes_back_inside_an_open_window_too() {
+    for (low, high) in [(Some(0.001), None), (None, Some(0.0005))] {
+        let window = Window::new(low.map(|one| one * INCH), high.map(|one| one * INCH)).unwrap();
+        let now = read(low.map_or(0.002, |low| low / 2.0), 0.0001);
+        let measure = if low.is_some() {
+            "piston-to-wall"
+        } else {
+            "main-journal-taper"
+        };
+        let ranked = for_measure(measure, &now, &window, DangerousSide::Neither);
+        let ordered = ranked.iter().find(|one| one.what.sizes == Sizes::ToOrder);
+        let landing = ordered.unwrap().landing.unwrap();
+        assert!(window.holds(landing.least));
+        assert_eq!(landing.assessment.verdict, Verdict::Good);
+    }
+}
+
 fn all_moves() -> impl Iterator<Item = &'static Move> {
     MOVES.iter().copied().flatten()
 }
