@@ -53,6 +53,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &stack::liner_stand_out::LINER_STAND_OUT_CHECK,
     &stack::cover_step::COVER_STEP_CHECK,
     &stack::cam_lateness::CAM_LATENESS_CHECK,
+    &stack::tooth_out::TOOTH_OUT_CHECK,
     &stack::converter_gap::CONVERTER_GAP_CHECK,
     &stack::converter_gap::RELEASE_TRAVEL_CHECK,
     &stack::bearing_walls::BEARING_WALLS_CHECK,

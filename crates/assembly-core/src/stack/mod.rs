@@ -31,6 +31,7 @@ pub mod pickup_to_pan;
 pub mod pump_drive;
 pub mod pushrod_length;
 pub mod quench_check;
+pub mod tooth_out;
 pub mod trapped_ratio;
 pub mod valve_spring;
 pub mod valve_spring_check;
@@ -60,6 +61,7 @@ pub use pushrod_length::{PUSHROD_HYDRAULIC, PUSHROD_SOLID};
 pub use solve::SolveError;
 pub use stack_up::{Extent, StackUp};
 pub use term_value::TermValue;
+pub use tooth_out::TOOTH_OUT;
 pub use trapped_ratio::TRAPPED_RATIO;
 pub use valve_spring::{
     BIND_MARGIN, OPEN_LOAD, RETAINER_TO_SEAL, SEAT_LOAD, SPRING_HEIGHT, VALVE_LIFT,
@@ -99,6 +101,7 @@ pub static STACKS: &[&Stack] = &[
     &PUSHROD_SOLID,
     &ROCKER_TURNS,
     &LIFTER_PRELOAD,
+    &TOOTH_OUT,
     &TRAPPED_RATIO,
     &BIND_MARGIN,
     &OPEN_LOAD,
