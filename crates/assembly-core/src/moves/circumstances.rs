@@ -31,7 +31,7 @@ pub struct Circumstances {
 
 impl Circumstances {
     pub(super) fn cosine_of_valve_angle(&self) -> Option<f64> {
-        self.valve_angle.map(|angle| libm::cos(angle.to_si()))
+        self.valve_angle.map(|angle| angle.to_si().cos())
     }
 
     /// The area of a circle of this bore, square metres.

@@ -209,8 +209,26 @@ impl Random {
         match shape {
             Shape::Rectangular => self.even(),
             Shape::Triangular => 0.5 * (self.even() + self.even()),
-            Shape::ArcSine => libm::sin(std::f64::consts::FRAC_PI_2 * self.even()),
+            Shape::ArcSine => self.swing(),
         }
+    }
+
+    /// A place within the unit circle, and the square of its distance from the middle.
+    fn in_circle(&mut self) -> (f64, f64, f64) {
+        loop {
+            let (x, y) = (self.even(), self.even());
+            let square = x * x + y * y;
+            if square > 0.0 && square < 1.0 {
+                return (x, y, square);
+            }
+        }
+    }
+
+    /// The cosine of an angle that may be any: a value that swings between −1 and 1.
+    fn swing(&mut self) -> f64 {
+        let (x, y, square) = self.in_circle();
+        // The cosine of twice the place's angle, which may be any as well.
+        (x * x - y * y) / square
     }
 
     /// Normal with deviation 1, by the polar method of Marsaglia and Bray
@@ -219,14 +237,9 @@ impl Random {
         if let Some(spare) = self.spare.take() {
             return spare;
         }
-        loop {
-            let (x, y) = (self.even(), self.even());
-            let square = x * x + y * y;
-            if square > 0.0 && square < 1.0 {
-                let factor = (-2.0 * libm::log(square) / square).sqrt();
-                self.spare = Some(y * factor);
-                return x * factor;
-            }
-        }
+        let (x, y, square) = self.in_circle();
+        let factor = (-2.0 * libm::log(square) / square).sqrt();
+        self.spare = Some(y * factor);
+        x * factor
     }
 }
