@@ -14,6 +14,7 @@
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
 //! - [`cylinder`]: bores, pistons, rings, liners, deck.
+//! - [`crank`], [`valve`], [`oil_pump`], [`drive`]: the fits of those parts.
 //! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
 //! - [`choose`]: which part goes where, which shim, found exactly.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
@@ -29,15 +30,19 @@
 )]
 
 pub mod choose;
+pub mod crank;
 pub mod cylinder;
 pub mod describe;
+pub mod drive;
 pub mod fit;
 pub mod limits;
 pub mod measure;
 pub mod metrology;
 pub mod moves;
+pub mod oil_pump;
 pub mod quantity;
 pub mod stack;
 pub mod temperature;
 pub mod tool;
 pub mod typing_sense;
+pub mod valve;

@@ -8,7 +8,9 @@ pub(crate) mod given;
 mod terms;
 mod text;
 
-use crate::{choose, cylinder, fit, metrology, stack, temperature, tool};
+use crate::{
+    choose, crank, cylinder, drive, fit, metrology, oil_pump, stack, temperature, tool, valve,
+};
 
 pub use answer::{Answer, Finding, Gravity};
 pub use calculation::{Calculation, Choice, Input, Output, Provenance, Takes, UsualUnits};
@@ -64,6 +66,39 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &stack::moving_room::VALVE_POCKET_CHECK,
     &stack::after_milling::VALVE_ROOM_CHECK,
     &stack::after_milling::INTAKE_AFTER,
+    &crank::journal_shape::JOURNAL_SHAPE,
+    &crank::run_out_of_mains::CRANK_BOW,
+    &crank::housing_bore::HOUSING_BORE,
+    &crank::line_of_mains::LINE_OF_MAINS,
+    &crank::shell_wall::SHELL_WALL,
+    &crank::shell_crush::SHELL_CRUSH,
+    &crank::end_float::CRANK_END_FLOAT,
+    &crank::rod_side_clearance::ROD_SIDE_CLEARANCE,
+    &crank::rod_alignment::ROD_ALIGNMENT,
+    &cylinder::bore_shape::BORE_SHAPE,
+    &cylinder::piston_to_wall::PISTON_TO_WALL,
+    &cylinder::piston_pin::FLOATING_PIN,
+    &cylinder::piston_pin::PRESSED_PIN,
+    &cylinder::ring_side_clearance::RING_SIDE_CLEARANCE,
+    &cylinder::ring_back_clearance::RING_BACK_CLEARANCE,
+    &cylinder::liner_fit::LINER_FIT,
+    &cylinder::liners_in_a_row::LINERS_IN_A_ROW,
+    &cylinder::flatness::FLATNESS,
+    &cylinder::deck_corners::DECK_CORNERS,
+    &valve::stem_in_guide::STEM_IN_GUIDE,
+    &valve::guide_rock::GUIDE_ROCK,
+    &valve::seat::VALVE_SEAT,
+    &valve::tip_heights::TIP_HEIGHTS,
+    &valve::cam_bearing::CAM_BEARING_CLEARANCE,
+    &valve::cam_lobe::CAM_LOBE,
+    &valve::lifter_in_bore::LIFTER_IN_BORE,
+    &oil_pump::end_clearance::PUMP_END_CLEARANCE,
+    &oil_pump::side_clearance::PUMP_SIDE_CLEARANCE,
+    &oil_pump::tip_clearance::PUMP_TIP_CLEARANCE,
+    &drive::gear_backlash::GEAR_BACKLASH,
+    &drive::chain_slack::CHAIN_SLACK,
+    &drive::damper_hub::DAMPER_HUB,
+    &drive::run_out::RUN_OUT,
     &cylinder::ring_gap::RING_GAP_RULE,
     &cylinder::ring_gap::RING_GAP_AFTER_HONING,
     &choose::parts_to_places::MATCH_PISTONS_TO_BORES,

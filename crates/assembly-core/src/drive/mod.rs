@@ -1,0 +1,6 @@
+//! Timing drive, damper and what runs out, one calculation a file.
+
+pub mod chain_slack;
+pub mod damper_hub;
+pub mod gear_backlash;
+pub mod run_out;

@@ -1,0 +1,10 @@
+//! Valves, guides, seats, lifters and the camshaft's own fits, one calculation
+//! a file.
+
+pub mod cam_bearing;
+pub mod cam_lobe;
+pub mod guide_rock;
+pub mod lifter_in_bore;
+pub mod seat;
+pub mod stem_in_guide;
+pub mod tip_heights;
