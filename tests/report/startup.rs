@@ -25,8 +25,16 @@ const READY: &str = "const [mark] = performance.getEntriesByName('thoubook-ready
 /// The worker has the page, and everything it keeps.
 const KEPT: &str = "return navigator.serviceWorker.controller !== null;";
 
-/// A fixed piece of work, to see whether the processor is slowed down.
-const WORK: &str = "const start = performance.now(); let sum = 0; for (let i = 0; i < 3e6; i++) sum += i % 7; return sum && performance.now() - start;";
+/// A fixed piece of work, to see whether the processor is slowed down. The
+/// least of several goes, since the machine has other work too.
+const WORK: &str = "
+    const go = () => {
+        const start = performance.now();
+        let sum = 0;
+        for (let at = 0; at < 1e7; at += 1) sum += at % 7;
+        return sum && performance.now() - start;
+    };
+    return Math.min(go(), go(), go(), go());";
 
 /// The requests of somebody who has never been here.
 pub async fn first_visit(page: &Hosted) -> Result<Vec<String>, Failure> {
@@ -112,7 +120,8 @@ async fn start(browser: &Chromium, page: &Hosted) -> Result<f64, Failure> {
     let slowed = number(&browser.ask(WORK).await?)?;
     browser.slow_down(1).await?;
     let usual = number(&browser.ask(WORK).await?)?;
-    // Half of what was asked for, since the machine has other work too.
+    // Half of what was asked for: a doubt about the slowing down itself, not
+    // a limit on anything of ours.
     if slowed < usual * f64::from(SLOWER) / 2.0 {
         return Err(Failure::new(format!(
             "the processor was not slowed down: the same work took {slowed:.1} ms and {usual:.1} ms"
