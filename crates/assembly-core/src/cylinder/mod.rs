@@ -5,6 +5,7 @@ pub mod deck_corners;
 pub mod flatness;
 pub mod liner_fit;
 pub mod liners_in_a_row;
+pub mod pin_lock_float;
 pub mod piston_pin;
 pub mod piston_to_wall;
 pub mod ring_back_clearance;

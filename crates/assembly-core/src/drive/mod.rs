@@ -3,4 +3,6 @@
 pub mod chain_slack;
 pub mod damper_hub;
 pub mod gear_backlash;
+pub mod lobe_centre;
 pub mod run_out;
+pub mod top_dead_centre;

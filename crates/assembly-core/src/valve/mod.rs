@@ -4,7 +4,9 @@
 pub mod cam_bearing;
 pub mod cam_lobe;
 pub mod guide_rock;
+pub mod lash;
 pub mod lifter_in_bore;
+pub mod rocker_room;
 pub mod seat;
 pub mod stem_in_guide;
 pub mod tip_heights;
