@@ -6,7 +6,7 @@ mod check;
 mod form;
 mod limits;
 mod list;
-mod offered;
+pub mod offered;
 mod taken;
 mod tools;
 

@@ -1,6 +1,6 @@
 //! What is known of one main bearing, ready to be judged and shown.
 
-use assembly_core::describe::{Answer, Calculation, calculation};
+use assembly_core::describe::{Answer, Calculation};
 use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::quantity::{Typed, Unit};
 use build_journal::fold::{MainBearing, Standing};
@@ -13,6 +13,7 @@ use crate::kit::judged::{Dominates, Findings, Judged, VerdictOf, WhatToDo, windo
 use crate::kit::number;
 use crate::kit::section::{Fold, Section, Sentences};
 use crate::kit::workings;
+use crate::quick::offered::offered;
 
 /// A bearing's clearance as something to judge; `None` before there is one.
 #[must_use]
@@ -106,8 +107,8 @@ fn lines_of(bearing: &MainBearing, unit: &'static Unit) -> Vec<String> {
         return Vec::new();
     };
     let (clearance, calculation) = match (&bearing.by_size, &bearing.at_once) {
-        (Some(clearance), _) => (clearance, calculation(by_size)),
-        (None, Some(clearance)) => (clearance, or_read_by.last().and_then(|id| calculation(id))),
+        (Some(clearance), _) => (clearance, offered(by_size)),
+        (None, Some(clearance)) => (clearance, or_read_by.last().and_then(|id| offered(id))),
         (None, None) => return Vec::new(),
     };
     let Some(calculation) = calculation else {
