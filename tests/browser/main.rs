@@ -32,6 +32,7 @@ macro_rules! each_engine {
 }
 
 mod browser;
+mod builds;
 mod engine;
 mod keypad;
 mod page;

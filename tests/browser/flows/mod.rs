@@ -14,3 +14,9 @@ mod quick;
 
 /// Text that is no number.
 mod typing;
+
+/// Files: one's own, and everything that is not.
+mod importing;
+
+/// Two copies on one device.
+mod keeping;

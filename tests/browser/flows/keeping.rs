@@ -1,0 +1,141 @@
+//! Two copies on one device: each heals the other, and what is broken stops
+//! nothing.
+
+use serde_json::json;
+
+use crate::builds::sprayer;
+use crate::engine::{Device, Engine};
+use crate::page::Page;
+use crate::rig::Rig;
+use crate::wait::until;
+
+async fn with_the_sprayer(rig: &mut Rig) -> Page {
+    let page = rig.open().await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    page
+}
+
+each_engine!(a_copy_that_was_emptied_is_healed_from_the_other);
+async fn a_copy_that_was_emptied_is_healed_from_the_other(rig: &mut Rig) {
+    let page = with_the_sprayer(rig).await;
+    let whole = page.kept().await;
+    assert_eq!(whole.shelf, whole.vault);
+    assert!(whole.vault.len() > 10, "{whole:?}");
+    for copy in ["shelf", "vault"] {
+        page.empty(copy).await;
+        page.reload().await;
+        page.wait_for_test("build").await;
+        until(&format!("the {copy} to be healed"), async || {
+            (page.kept().await == whole).then_some(())
+        })
+        .await;
+        assert_eq!(
+            rig.export(&page).await,
+            std::fs::read_to_string(sprayer()).unwrap()
+        );
+    }
+    page.assert_no_trouble().await;
+}
+
+each_engine!(a_broken_value_under_one_key_stops_nothing_and_is_exported);
+async fn a_broken_value_under_one_key_stops_nothing_and_is_exported(rig: &mut Rig) {
+    let page = with_the_sprayer(rig).await;
+    page.open_the_build().await;
+    let verdicts = page.bearings().await;
+    let broken = "{\"id\":\"019ced78-3c41-70 torn off <b>here</b>";
+    page.script(
+        "const key = Object.keys(localStorage).find((key) => key.startsWith('thoubook/'));
+        const build = key.split('/')[1];
+        localStorage.setItem(`thoubook/${build}/019ced7f-0001-7000-8d5c-06e32f50d754`, arguments[0]);
+        localStorage.setItem(`thoubook/${build}/no-fact-at-all`, 'something else');
+        localStorage.setItem('thoubook/not-a-build/x', 'of nobody');",
+        vec![json!(broken)],
+    )
+    .await;
+    page.reload().await;
+    page.wait_until_it_stands().await;
+    assert_eq!(page.bearings().await, verdicts);
+    page.press_test("tab-book").await;
+    page.wait_for_text("torn off <b>here</b>").await;
+    page.to_the_bench().await;
+    let out: serde_json::Value = serde_json::from_str(&rig.export(&page).await).unwrap();
+    let aside = out["set_aside"].as_array().unwrap();
+    for text in [broken, "something else"] {
+        assert!(
+            aside.iter().any(|one| one["text"] == text),
+            "{text}: {aside:?}"
+        );
+    }
+    assert!(
+        aside
+            .iter()
+            .all(|one| one["reason"].as_str().is_some_and(|why| why.len() > 10))
+    );
+    page.assert_no_trouble().await;
+}
+
+/// Fills local storage to the last character.
+const FILL: &str = "let size = 1 << 20;
+let at = 0;
+while (size >= 1) {
+    try {
+        localStorage.setItem('filling-' + at, 'x'.repeat(size));
+        at += 1;
+    } catch {
+        size = Math.floor(size / 2);
+    }
+    if (at > 1000) return false;
+}
+return true";
+
+each_engine!(a_full_local_storage_is_told_and_nothing_is_lost);
+async fn a_full_local_storage_is_told_and_nothing_is_lost(rig: &mut Rig) {
+    let page = rig.open().await;
+    assert_eq!(page.script(FILL, vec![]).await, json!(true));
+    page.describe_engine("orchard sprayer", "4", "5").await;
+    page.wait_until_all_is_kept().await;
+    page.wait_for_test("storage-notice").await;
+    assert_eq!(page.kept().await.shelf, vec![]);
+    assert_eq!(page.kept().await.vault.len(), 1);
+    page.reload().await;
+    page.wait_until_it_stands().await;
+    assert_eq!(page.bearings().await.len(), 5);
+    page.to_the_bench().await;
+    assert!(rig.export(&page).await.contains("orchard sprayer"));
+    // Once there is room again, the second copy is made up for.
+    page.script(
+        "Object.keys(localStorage).filter((key) => key.startsWith('filling-'))
+        .forEach((key) => localStorage.removeItem(key))",
+        vec![],
+    )
+    .await;
+    page.reload().await;
+    page.wait_for_test("build").await;
+    until("the second copy", async || {
+        (page.kept().await.shelf.len() == 1).then_some(())
+    })
+    .await;
+    page.assert_no_trouble().await;
+}
+
+each_engine!(where_storage_is_blocked_the_page_works_and_says_so);
+async fn where_storage_is_blocked_the_page_works_and_says_so(rig: &mut Rig) {
+    rig.device = Device::PHONE.blocked();
+    let page = rig.open().await;
+    page.describe_engine("orchard sprayer", "4", "5").await;
+    let notice = page.text_of("storage-notice").await;
+    assert!(notice.len() > 40, "{notice}");
+    page.to_the_bench().await;
+    assert!(rig.export(&page).await.contains("orchard sprayer"));
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    assert_eq!(page.number_of_builds().await, 2);
+    page.assert_no_trouble().await;
+    if rig.engine != Engine::Chromium {
+        // Only the quick copy is blocked there: the other one keeps it all.
+        page.reload().await;
+        page.wait_for_test("build").await;
+        assert_eq!(page.number_of_builds().await, 2);
+    }
+}
