@@ -61,6 +61,30 @@ impl Page {
         self.wait_for_test("bearing-1").await;
     }
 
+    /// Goes to a page of the open build by its name.
+    pub async fn turn_to(&self, page: &str) {
+        self.press(page).await;
+        let what = format!("the page {page:?} to be shown");
+        let script = format!(
+            "return document.querySelector('.ways [aria-current=page]')?.textContent.trim() === {page:?}"
+        );
+        self.wait_for_script(&what, &script).await;
+    }
+
+    /// How many facts this page has seen safe since it was loaded.
+    pub async fn acknowledged(&self) -> u64 {
+        let script = "return Number(document.querySelector('[data-test=acknowledged]')?.dataset.count ?? -1)";
+        self.script(script, vec![]).await.as_u64().unwrap_or_default()
+    }
+
+    /// Waits until so many have been seen safe.
+    pub async fn wait_until_acknowledged(&self, count: u64) {
+        until(&format!("{count} facts to be safe"), async || {
+            (self.acknowledged().await >= count).then_some(())
+        })
+        .await;
+    }
+
     /// Goes to the bench from wherever this is.
     pub async fn to_the_bench(&self) {
         self.go_to("#/").await;
@@ -97,8 +121,8 @@ impl Page {
 
     /// Waits until everything written so far is safe.
     pub async fn wait_until_all_is_kept(&self) {
-        let script = "const mark = document.querySelector('[data-test=acknowledged]');
-            return mark !== null && mark.dataset.onTheWay === '0'";
+        let script = "return document.querySelector('[data-test=acknowledged]')
+            ?.textContent.trim() === 'kept'";
         self.wait_for_script("all facts to be kept", script).await;
     }
 

@@ -22,7 +22,9 @@ impl Page {
     /// text is a number as it is said at the bench, with a unit of the keypad
     /// behind it or none: `2.4483`, `2 7/16 in`, `-3 tenths`.
     pub async fn enter(&self, field: &str, text: &str) {
-        self.touch(field).await;
+        if !self.is_typed_into(field).await {
+            self.touch(field).await;
+        }
         let before = self.value_of(field).await;
         let unit_from = text.find(|sign: char| sign.is_alphabetic());
         let (number, unit) = text.split_at(unit_from.unwrap_or(text.len()));
@@ -88,6 +90,14 @@ impl Page {
             })
             .await;
         }
+    }
+
+    /// Whether the keypad types into this field already.
+    async fn is_typed_into(&self, field: &str) -> bool {
+        let script = "return document.activeElement?.dataset.test === arguments[0]
+            && document.querySelector('[data-test=keypad]') !== null";
+        let said = self.script(script, vec![json!(format!("field-{field}"))]).await;
+        said == json!(true)
     }
 
     async fn key(&self, name: &str) -> Element {

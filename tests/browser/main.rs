@@ -35,6 +35,7 @@ mod browser;
 mod builds;
 mod engine;
 mod keypad;
+mod measuring;
 mod page;
 mod places;
 mod process;

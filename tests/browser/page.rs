@@ -226,6 +226,41 @@ impl Page {
         .await;
     }
 
+    /// Presses one of some words that is gone once it is picked, and waits
+    /// for the fact that follows from it.
+    pub async fn press_pick(&self, name: &str) {
+        let before = self.acknowledged().await;
+        let mark = self.wait_for_test(name).await;
+        let mark = serde_json::to_value(&mark).unwrap();
+        let label = self
+            .script("return arguments[0].closest('label')", vec![mark])
+            .await;
+        let label = self.element(label).expect("a word has a label");
+        label.click().await.unwrap();
+        self.wait_until_acknowledged(before + 1).await;
+    }
+
+    /// Picks one of some words. The round mark may be hidden under its word.
+    pub async fn pick(&self, name: &str) {
+        let what = format!("data-test {name:?} to be picked");
+        until(&what, async || {
+            let mark = self.by_test(name).await?;
+            if mark.is_selected().await.ok()? {
+                return Some(());
+            }
+            let mark = serde_json::to_value(&mark).ok()?;
+            let label = self
+                .client
+                .execute("return arguments[0].closest('label')", vec![mark])
+                .await
+                .ok()?;
+            self.element(label)?.click().await.ok();
+            // Asked for once more, whether it is picked now.
+            None::<()>
+        })
+        .await;
+    }
+
     /// What it says.
     pub async fn text_of(&self, name: &str) -> String {
         self.wait_for_test(name)

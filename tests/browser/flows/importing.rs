@@ -137,7 +137,7 @@ async fn facts_of_unknown_kinds_are_kept_and_exported_unchanged(rig: &mut Rig) {
     let out = rig.export(&page).await;
     assert!(out.contains(unknown), "{out}");
     page.press_test("build-link").await;
-    page.press_test("tab-book").await;
+    page.turn_to("Book").await;
     page.wait_for_text("compass-course").await;
     page.assert_no_trouble().await;
 }
@@ -145,9 +145,8 @@ async fn facts_of_unknown_kinds_are_kept_and_exported_unchanged(rig: &mut Rig) {
 /// Visits every page of the open build.
 async fn look_everywhere(page: &Page) -> String {
     let mut all = String::new();
-    for tab in ["tab-mains", "tab-limits", "tab-tools", "tab-book"] {
-        page.press_test(tab).await;
-        page.wait_for_test("acknowledged").await;
+    for name in ["Main bearings", "Limits", "Tools", "Book"] {
+        page.turn_to(name).await;
         page.open_all_folds().await;
         all.push_str(&page.text().await);
     }

@@ -1,22 +1,24 @@
 //! What is proved.
 
-/// The tests' own eyes work.
-mod watching;
-
-/// Without a signal.
-mod offline;
-
-/// Newer builds.
-mod updating;
-
-/// One answer without a build.
-mod quick;
-
-/// Text that is no number.
-mod typing;
-
 /// Files: one's own, and everything that is not.
 mod importing;
-
 /// Two copies on one device.
 mod keeping;
+/// The browser killed.
+mod killed;
+/// The whole way of five main bearings.
+mod mains;
+/// Without a signal.
+mod offline;
+/// One answer without a build.
+mod quick;
+/// For everyone.
+mod seeing;
+/// The same build open twice.
+mod tabs;
+/// Text that is no number.
+mod typing;
+/// Newer builds.
+mod updating;
+/// The tests' own eyes work.
+mod watching;

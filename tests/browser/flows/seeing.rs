@@ -36,3 +36,66 @@ async fn sticking_out(page: &Page) -> Value {
     )
     .await
 }
+
+/// Everything that a stranger sees first, with a build on the device.
+async fn every_screen_is_for_everyone(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&crate::builds::sprayer()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    let build = page.client.current_url().await.unwrap();
+    let build = build.fragment().unwrap().trim_end_matches("/mains").to_owned();
+    let mut found = Vec::new();
+    for screen in [
+        "/".to_owned(),
+        "/new".to_owned(),
+        "/quick".to_owned(),
+        "/quick/running-clearance".to_owned(),
+        "/quick/running-clearance-strip".to_owned(),
+        "/no-such-place".to_owned(),
+        format!("{build}/mains"),
+        format!("{build}/mains/1"),
+        format!("{build}/mains/limits"),
+        format!("{build}/tools"),
+        format!("{build}/book"),
+    ] {
+        page.go_to(&format!("#{screen}")).await;
+        page.open_all_folds().await;
+        if screen == "/quick/running-clearance" {
+            page.enter("bore-1", "2.4504").await;
+            page.enter("journal-1", "2.4483").await;
+        }
+        for violation in violations(&page).await {
+            found.push(format!("{screen}: {violation}"));
+        }
+        let out = sticking_out(&page).await;
+        if out != json!([]) {
+            found.push(format!("{screen} is wider than the screen: {out}"));
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
+
+/// Where the checker is told what a stranger's eyes are like.
+fn in_dark(engine: Engine, fact: &str, flow: impl AsyncFnOnce(&mut Rig)) {
+    run(engine, fact, async |rig: &mut Rig| {
+        rig.device = Device::PHONE.dark();
+        flow(rig).await;
+    });
+}
+
+each_engine!(every_screen_is_for_everyone_on_a_phone_in_the_sun);
+async fn every_screen_is_for_everyone_on_a_phone_in_the_sun(rig: &mut Rig) {
+    every_screen_is_for_everyone(rig).await;
+}
+
+each_engine!(super::in_dark; every_screen_is_for_everyone_on_a_phone_in_the_gloom);
+async fn every_screen_is_for_everyone_on_a_phone_in_the_gloom(rig: &mut Rig) {
+    every_screen_is_for_everyone(rig).await;
+}
+
+each_engine!(every_screen_is_for_everyone_on_a_tablet);
+async fn every_screen_is_for_everyone_on_a_tablet(rig: &mut Rig) {
+    rig.device = Device::TABLET;
+    every_screen_is_for_everyone(rig).await;
+}

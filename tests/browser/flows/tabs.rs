@@ -1,0 +1,53 @@
+//! The same build open twice on one device.
+
+use crate::builds::sprayer;
+use crate::rig::Rig;
+use crate::wait::until;
+
+each_engine!(two_tabs_on_one_build_lose_nothing_of_each_other);
+async fn two_tabs_on_one_build_lose_nothing_of_each_other(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    let before = page.kept().await.vault.len();
+    page.open_the_build().await;
+    page.open_bearing(3).await;
+    let address = page.client.current_url().await.unwrap();
+    let first = page.client.window().await.unwrap();
+    let second = page.client.new_window(true).await.unwrap().handle;
+    page.client.switch_to_window(second.clone()).await.unwrap();
+    page.go(address.as_str()).await;
+    page.wait_for_test("where").await;
+
+    // By turns, neither loading anew.
+    let mut texts = Vec::new();
+    for turn in 0..3 {
+        for (tab, window) in [(1, &first), (2, &second)] {
+            page.client.switch_to_window(window.clone()).await.unwrap();
+            let text = format!("2.44{turn}{tab}");
+            page.write_reading(&text).await;
+            texts.push(text);
+        }
+    }
+    // Each shows what the other wrote, and after loading anew still does.
+    for window in [&first, &second] {
+        page.client.switch_to_window(window.clone()).await.unwrap();
+        page.put_keypad_away().await;
+        page.turn_to("Book").await;
+        for _ in 0..2 {
+            for text in &texts {
+                page.wait_for_text(text).await;
+            }
+            page.reload().await;
+            page.wait_until_it_stands().await;
+        }
+        page.assert_no_trouble().await;
+    }
+    let kept = page.kept().await;
+    assert_eq!(kept.vault.len(), before + texts.len());
+    until("both copies to have them all", async || {
+        let kept = page.kept().await;
+        (kept.shelf == kept.vault).then_some(())
+    })
+    .await;
+}
