@@ -74,7 +74,10 @@ impl Page {
     /// How many facts this page has seen safe since it was loaded.
     pub async fn acknowledged(&self) -> u64 {
         let script = "return Number(document.querySelector('[data-test=acknowledged]')?.dataset.count ?? -1)";
-        self.script(script, vec![]).await.as_u64().unwrap_or_default()
+        self.script(script, vec![])
+            .await
+            .as_u64()
+            .unwrap_or_default()
     }
 
     /// Waits until so many have been seen safe.

@@ -96,7 +96,9 @@ impl Page {
     async fn is_typed_into(&self, field: &str) -> bool {
         let script = "return document.activeElement?.dataset.test === arguments[0]
             && document.querySelector('[data-test=keypad]') !== null";
-        let said = self.script(script, vec![json!(format!("field-{field}"))]).await;
+        let said = self
+            .script(script, vec![json!(format!("field-{field}"))])
+            .await;
         said == json!(true)
     }
 

@@ -18,10 +18,12 @@ const VERDICTS: [&str; 5] = ["good", "bad", "close", "good", "good"];
 async fn measure_the_engine(page: &Page) {
     page.describe_engine("orchard sprayer", "4", "5").await;
     assert_eq!(page.bearings().await, ["not-measured"; 5]);
-    page.set_limits("1", "3 thou", "engine sheet, table 3").await;
+    page.set_limits("1", "3 thou", "engine sheet, table 3")
+        .await;
     page.turn_to("Main bearings").await;
     page.open_bearing(1).await;
-    page.take_tools("outside-micrometer-proved", "bore-gauge-tenths").await;
+    page.take_tools("outside-micrometer-proved", "bore-gauge-tenths")
+        .await;
     for (number, (journal, bore)) in (1_u8..).zip(MAINS) {
         if number > 1 {
             page.put_keypad_away().await;
@@ -67,9 +69,7 @@ async fn the_whole_way(rig: &mut Rig) {
 }
 
 each_engine!(five_mains_measured_on_a_phone_read_the_same_after_a_wipe_without_a_server);
-async fn five_mains_measured_on_a_phone_read_the_same_after_a_wipe_without_a_server(
-    rig: &mut Rig,
-) {
+async fn five_mains_measured_on_a_phone_read_the_same_after_a_wipe_without_a_server(rig: &mut Rig) {
     the_whole_way(rig).await;
 }
 

@@ -11,8 +11,11 @@ use crate::rig::{Rig, run};
 /// Every violation, a line each, with the first place where it is.
 pub async fn violations(page: &Page) -> Vec<String> {
     let checker = std::fs::read_to_string(places::axe()).unwrap();
-    page.script(&format!("{checker}; window.axe = axe ?? window.axe;"), vec![])
-        .await;
+    page.script(
+        &format!("{checker}; window.axe = axe ?? window.axe;"),
+        vec![],
+    )
+    .await;
     let found = page
         .script(
             "return axe.run(document, { resultTypes: ['violations'] }).then((result) =>
@@ -44,7 +47,11 @@ async fn every_screen_is_for_everyone(rig: &mut Rig) {
     page.close_the_file().await;
     page.open_the_build().await;
     let build = page.client.current_url().await.unwrap();
-    let build = build.fragment().unwrap().trim_end_matches("/mains").to_owned();
+    let build = build
+        .fragment()
+        .unwrap()
+        .trim_end_matches("/mains")
+        .to_owned();
     let mut found = Vec::new();
     for screen in [
         "/".to_owned(),

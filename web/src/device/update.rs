@@ -1,9 +1,6 @@
 //! Newer versions of the page: they wait until the person wants them. The
 //! service worker itself is registered before the app starts, by `start.js`.
 
-use std::cell::Cell;
-use std::rc::Rc;
-
 use js_sys::{Object, Reflect};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -30,7 +27,7 @@ impl Update {
             if let Ok(registration) = JsFuture::from(ready).await
                 && let Ok(registration) = registration.dyn_into::<ServiceWorkerRegistration>()
             {
-                watch(&registration, &container, waiting);
+                watch(&registration, waiting);
             }
         });
         Self { waiting }
@@ -73,16 +70,15 @@ fn container() -> Option<ServiceWorkerContainer> {
 
 fn watch(
     registration: &ServiceWorkerRegistration,
-    container: &ServiceWorkerContainer,
     waiting: RwSignal<Option<ServiceWorker>, LocalStorage>,
 ) {
-    // The very first worker of a browser has nothing to replace.
-    let replaces = Rc::new(Cell::new(container.controller().is_some()));
     let look = {
         let registration = registration.clone();
-        let replaces = Rc::clone(&replaces);
         move || {
-            if replaces.get()
+            // The very first worker of a browser has nothing to replace. That
+            // is asked anew each time: a page may stay open from the first
+            // visit until the next build.
+            if registration.active().is_some()
                 && let Some(worker) = registration.waiting()
             {
                 waiting.set(Some(worker));
@@ -102,6 +98,8 @@ fn watch(
             changed.forget();
         }
     };
+    // It may have been found before the page got this far.
+    found();
     let on_found = Closure::<dyn FnMut()>::new(found);
     registration.set_onupdatefound(Some(on_found.as_ref().unchecked_ref()));
     on_found.forget();
