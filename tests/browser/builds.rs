@@ -16,6 +16,11 @@ pub fn sprayer() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/orchard-sprayer-1.json")
 }
 
+/// The same engine measured to the end, as the app exported it.
+pub fn five_mains() -> PathBuf {
+    places::fixture("five-mains.json")
+}
+
 /// A file with everything odd that a file may have and still be taken in.
 pub fn oddities() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/oddities-1.json")

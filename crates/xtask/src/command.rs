@@ -24,6 +24,8 @@ cargo xtask COMMAND
   ci                         report with its budgets enforced, then every test
   report [--enforce]         what the page costs: bytes, start-up, the wait for
                              a verdict; with --enforce a broken budget fails
+  screenshots                pictures of every screen into tests/screenshots,
+                             and the one that the readme shows
   host [--port N] [--dist FOLDER] [--base /PATH/] [--print-requests] [--lan]
                              serve a finished page; port 0 is any free one
   icons                      draw the icons anew from static/icons/icon.svg
@@ -57,6 +59,8 @@ pub enum Command {
     },
     /// Measure what the page costs.
     Report(Budgets),
+    /// Take pictures of every screen.
+    Screenshots,
     /// The report, then every test.
     Everything,
     /// Serve a finished page.
@@ -150,6 +154,7 @@ fn named(name: Option<&str>, options: Options) -> Outcome<Command> {
         Some("build") => Ok(Command::Build),
         Some("icons") => Ok(Command::Icons),
         Some("ci") => Ok(Command::Everything),
+        Some("screenshots") => Ok(Command::Screenshots),
         Some("report") => Ok(Command::Report(options.budgets)),
         Some("test") => Ok(Command::Test {
             parts: if options.parts.is_empty() {
@@ -194,6 +199,7 @@ pub fn carry_out(command: Command) -> Outcome<()> {
         }
         Command::Build => page::build_app(&places),
         Command::Icons => icons::draw(&places),
+        Command::Screenshots => test::screenshots(&places),
         Command::Report(budgets) => report::report(&places, budgets),
         // The tests go last: the last lines are then cargo's own summary.
         Command::Everything => report::report(&places, Budgets::Enforced)

@@ -73,6 +73,16 @@ pub fn test(places: &Places, parts: &[Part], besides: &[String]) -> Outcome<()> 
     Ok(())
 }
 
+/// Takes pictures of every screen of the page as it is now.
+pub fn screenshots(places: &Places) -> Outcome<()> {
+    tools::for_building(places)?;
+    browsers::ready()?;
+    page::build_app(places)?;
+    say("Taking pictures of every screen into tests/screenshots (minutes)");
+    let besides = ["--ignored", "flows::pictures"].map(str::to_owned);
+    run(&mut browser_tests(places, &besides)?)
+}
+
 fn prepare(places: &Places, parts: &[Part]) -> Outcome<()> {
     let any = |wanted: &[Part]| parts.iter().any(|part| wanted.contains(part));
     if any(&[Part::Format, Part::Lint]) {

@@ -10,6 +10,8 @@ mod killed;
 mod mains;
 /// Without a signal.
 mod offline;
+/// Pictures of every screen.
+mod pictures;
 /// One answer without a build.
 mod quick;
 /// For everyone.
