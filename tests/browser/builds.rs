@@ -68,12 +68,13 @@ impl Page {
 
     /// Goes to a page of the open build by its name.
     pub async fn turn_to(&self, page: &str) {
-        self.press(page).await;
-        let what = format!("the page {page:?} to be shown");
-        let script = format!(
-            "return document.querySelector('.ways [aria-current=page]')?.textContent.trim() === {page:?}"
-        );
-        self.wait_for_script(&what, &script).await;
+        let tab = format!("tab-{}", page.to_lowercase());
+        self.press_test(&tab).await;
+        until(&format!("the page {page:?}"), async || {
+            let here = self.by_test(&tab).await?.attr("aria-current").await.ok()?;
+            here.map(drop)
+        })
+        .await;
     }
 
     /// How many facts this page has seen safe since it was loaded.
@@ -130,7 +131,7 @@ impl Page {
     /// Waits until everything written so far is safe.
     pub async fn wait_until_all_is_kept(&self) {
         let script = "return document.querySelector('[data-test=acknowledged]')
-            ?.textContent.trim() === 'kept'";
+            ?.dataset.onTheWay === '0'";
         self.wait_for_script("all facts to be kept", script).await;
     }
 

@@ -1,5 +1,7 @@
 //! Measuring main bearings on the screens of a build.
 
+use fantoccini::Locator;
+
 use crate::page::Page;
 use crate::wait::until;
 
@@ -8,59 +10,88 @@ impl Page {
     pub async fn open_bearing(&self, number: u8) {
         self.press_test(&format!("bearing-{number}")).await;
         self.wait_for_text(&format!("Main {number}")).await;
-        self.wait_for_test("where").await;
+        self.wait_for_test("standing").await;
     }
 
-    /// Writes one reading down with the keypad, at the place that is offered.
+    /// Writes one reading down with the keypad, at the place that is offered,
+    /// and waits until the next place is.
     pub async fn write_reading(&self, reading: &str) {
         let before = self.acknowledged().await;
         self.enter("reading", reading).await;
         self.press_next().await;
         self.wait_until_acknowledged(before + 1).await;
-        until("the field to be ready for the next", async || {
-            self.value_of("reading").await.is_empty().then_some(())
+        until("the next place", async || {
+            let Some(field) = self.by_test("field-reading").await else {
+                // A tool has to be picked or set first.
+                return Some(());
+            };
+            field.prop("value").await.ok()??.is_empty().then_some(())
         })
         .await;
     }
 
-    /// How many places there are for what is in hand.
+    /// How many places of a main there are for a micrometer and a bore gauge.
     pub async fn number_of_places(&self) -> usize {
-        let script = "return document.querySelectorAll('[data-test^=place-]').length";
+        let script = "return document.querySelectorAll(
+            '[data-test^=place-main-journal], [data-test^=place-main-bearing-bore]').length";
         let count = self.script(script, vec![]).await;
         usize::try_from(count.as_u64().unwrap_or_default()).unwrap_or_default()
     }
 
-    /// Measures every place of the open bearing: first the journal, then the
-    /// bore, each with the same reading everywhere.
-    pub async fn measure_bearing(&self, journal: &str, bore: &str) {
-        for (in_hand, reading) in [
-            ("in-hand-main-journal-diameter", journal),
-            ("in-hand-main-bearing-bore", bore),
-        ] {
-            // After the last place of the journal the bore comes by itself.
-            let what = format!("{in_hand} to be in hand");
-            until(&what, async || {
-                let mark = self.by_test(in_hand).await?;
-                mark.is_selected().await.ok()?.then_some(())
-            })
-            .await;
-            let places = self.number_of_places().await;
-            assert!(places >= 2, "{in_hand}: {places} places");
-            for _ in 0..places {
-                self.write_reading(reading).await;
-            }
+    /// Measures the whole crank as the app leads through it, beginning on the
+    /// open bearing: `sizes` has journal and bore of each main, front to rear.
+    pub async fn measure_all(&self, sizes: &[(&str, &str)]) {
+        let places = self.number_of_places().await * sizes.len();
+        assert!(places >= 4 * sizes.len(), "{places} places");
+        for _ in 0..places {
+            self.take_a_tool().await;
+            let (journal, bore) = sizes[self.main_in_hand().await - 1];
+            let reading = match self.text_of("entry").await.to_lowercase().contains("bore") {
+                true => bore,
+                false => journal,
+            };
+            self.write_reading(reading).await;
         }
     }
 
-    /// Says which tools are in use, on the first bearing.
-    pub async fn take_tools(&self, micrometer: &str, gauge: &str) {
-        self.put_keypad_away().await;
-        self.pick("in-hand-main-journal-diameter").await;
-        self.press_pick(&format!("tool-outside-{micrometer}")).await;
-        self.pick("in-hand-main-bearing-bore").await;
-        self.press_pick(&format!("tool-inside-{gauge}")).await;
-        self.press_pick("set-on-micrometer").await;
-        self.pick("in-hand-main-journal-diameter").await;
+    /// Which main the address says, counted from 1.
+    async fn main_in_hand(&self) -> usize {
+        let address = self.client.current_url().await.unwrap();
+        let last = address.fragment().and_then(|hash| hash.rsplit('/').next());
+        last.and_then(|number| number.parse().ok())
+            .unwrap_or_else(|| panic!("no main bearing at {address}"))
+    }
+
+    /// Answers what a first reading asks before it: which tool, and what a
+    /// bore gauge was set on.
+    async fn take_a_tool(&self) {
+        until("the field of the reading", async || {
+            for kind in [
+                "list-main-journal-diameter-outside-micrometer-proved",
+                "list-main-bearing-bore-bore-gauge-tenths",
+            ] {
+                if !self.has_test("field-reading").await && self.has_test(kind).await {
+                    self.press_pick(kind).await;
+                }
+            }
+            if !self.has_test("field-reading").await && self.has_test("zeroed").await {
+                self.set_the_gauge().await;
+            }
+            self.has_test("field-reading").await.then_some(())
+        })
+        .await;
+    }
+
+    /// The gauge was set in the journals' own micrometer; whole sizes are read.
+    async fn set_the_gauge(&self) {
+        let whole = "[data-test^=reads-][data-test$=-whole]";
+        let mark = self.client.find(Locator::Css(whole)).await.unwrap();
+        let name = mark.attr("data-test").await.unwrap().unwrap();
+        self.pick(&name).await;
+        let before = self.acknowledged().await;
+        self.bring_into_view("zeroed").await;
+        self.press_test("zeroed").await;
+        self.wait_until_acknowledged(before + 1).await;
     }
 
     /// Types the limits and where they come from.
@@ -70,11 +101,20 @@ impl Page {
         self.enter("limits-high", high).await;
         self.put_keypad_away().await;
         self.pick("limits-origin-sheet").await;
-        let note = self.wait_for_test("limits-note").await;
+        let note = self.wait_for_test("field-limits-note").await;
         note.send_keys(sheet).await.unwrap();
         let before = self.acknowledged().await;
         self.bring_into_view("limits-save").await;
         self.press_test("limits-save").await;
+        self.wait_until_acknowledged(before + 1).await;
+    }
+
+    /// Writes a note into the book of the open build.
+    pub async fn write_note(&self, text: &str) {
+        let note = self.wait_for_test("field-note").await;
+        note.send_keys(text).await.unwrap();
+        let before = self.acknowledged().await;
+        self.press_test("note-write").await;
         self.wait_until_acknowledged(before + 1).await;
     }
 }

@@ -18,10 +18,10 @@ async fn a_fact_that_was_acknowledged_is_there_after_a_kill(rig: &mut Rig) {
         let page = rig.open().await;
         page.to_the_bench().await;
         page.open_the_build().await;
-        page.open_bearing(4).await;
+        page.turn_to("Book").await;
         for fact in 0..FACTS_EACH {
-            let text = format!("2.44{kill}{fact}");
-            page.write_reading(&text).await;
+            let text = format!("note {fact} before kill {kill}");
+            page.write_note(&text).await;
             texts.push(text);
         }
         // The last one was acknowledged a moment ago.
@@ -34,7 +34,7 @@ async fn a_fact_that_was_acknowledged_is_there_after_a_kill(rig: &mut Rig) {
         assert_eq!(kept.vault.len(), expected, "after kill {kill}");
         assert_eq!(kept.shelf, kept.vault, "healed after kill {kill}");
         for text in &texts {
-            let typed = format!("\"typed\":\"{text}\"");
+            let typed = format!("\"text\":\"{text}\"");
             let found = kept.vault.iter().filter(|(_, fact)| fact.contains(&typed));
             assert_eq!(found.count(), 1, "{text} after kill {kill}");
         }

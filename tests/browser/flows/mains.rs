@@ -20,21 +20,11 @@ async fn measure_the_engine(page: &Page) {
     assert_eq!(page.bearings().await, ["not-measured"; 5]);
     page.set_limits("1", "3 thou", "engine sheet, table 3")
         .await;
-    page.turn_to("Main bearings").await;
-    page.open_bearing(1).await;
-    page.take_tools("outside-micrometer-proved", "bore-gauge-tenths")
-        .await;
-    for (number, (journal, bore)) in (1_u8..).zip(MAINS) {
-        if number > 1 {
-            page.put_keypad_away().await;
-            page.bring_into_view("next-main").await;
-            page.press_test("next-main").await;
-            page.wait_for_text(&format!("Main {number}")).await;
-        }
-        page.measure_bearing(journal, bore).await;
-    }
+    page.turn_to("Mains").await;
+    page.press_test("go-on").await;
+    page.measure_all(&MAINS).await;
     page.put_keypad_away().await;
-    page.turn_to("Main bearings").await;
+    page.turn_to("Mains").await;
 }
 
 async fn the_whole_way(rig: &mut Rig) {

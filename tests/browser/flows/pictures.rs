@@ -45,9 +45,11 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     for bearing in [1, 2, 3] {
         page.open_bearing(bearing).await;
         take(&page, kind, &format!("main-{bearing}")).await;
-        page.turn_to("Main bearings").await;
+        page.turn_to("Mains").await;
     }
     page.open_bearing(2).await;
+    page.press_test("place-main-bearing-bore-front-up-and-down")
+        .await;
     page.touch("reading").await;
     take_as_it_stands(&page, kind, "main-2-keypad").await;
     page.put_keypad_away().await;

@@ -43,7 +43,7 @@ async fn sticking_out(page: &Page) -> Value {
 /// Everything that a stranger sees first, with a build on the device.
 async fn every_screen_is_for_everyone(rig: &mut Rig) {
     let page = rig.open().await;
-    page.bring_in(&crate::builds::sprayer()).await;
+    page.bring_in(&crate::builds::five_mains()).await;
     page.close_the_file().await;
     page.open_the_build().await;
     let build = page.client.current_url().await.unwrap();

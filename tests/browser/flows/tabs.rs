@@ -11,29 +11,27 @@ async fn two_tabs_on_one_build_lose_nothing_of_each_other(rig: &mut Rig) {
     page.close_the_file().await;
     let before = page.kept().await.vault.len();
     page.open_the_build().await;
-    page.open_bearing(3).await;
+    page.turn_to("Book").await;
     let address = page.client.current_url().await.unwrap();
     let first = page.client.window().await.unwrap();
     let second = page.client.new_window(true).await.unwrap().handle;
     page.client.switch_to_window(second.clone()).await.unwrap();
     page.go(address.as_str()).await;
-    page.wait_for_test("where").await;
+    page.wait_for_test("field-note").await;
 
     // By turns, neither loading anew.
     let mut texts = Vec::new();
     for turn in 0..3 {
         for (tab, window) in [(1, &first), (2, &second)] {
             page.client.switch_to_window(window.clone()).await.unwrap();
-            let text = format!("2.44{turn}{tab}");
-            page.write_reading(&text).await;
+            let text = format!("turn {turn} of tab {tab}");
+            page.write_note(&text).await;
             texts.push(text);
         }
     }
     // Each shows what the other wrote, and after loading anew still does.
     for window in [&first, &second] {
         page.client.switch_to_window(window.clone()).await.unwrap();
-        page.put_keypad_away().await;
-        page.turn_to("Book").await;
         for _ in 0..2 {
             for text in &texts {
                 page.wait_for_text(text).await;

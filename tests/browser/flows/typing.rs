@@ -99,3 +99,85 @@ async fn an_address_that_leads_nowhere_says_so(rig: &mut Rig) {
         page.assert_no_trouble().await;
     }
 }
+
+each_engine!(every_field_of_a_build_says_what_is_wrong_with_a_text);
+async fn every_field_of_a_build_says_what_is_wrong_with_a_text(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&crate::builds::five_mains()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.open_bearing(3).await;
+    page.press_test("place-main-bearing-bore-front-up-and-down")
+        .await;
+    refuses_bad_text(&page, "reading").await;
+    page.put_keypad_away().await;
+    page.turn_to("Limits").await;
+    for field in ["limits-low", "limits-high"] {
+        refuses_bad_text(&page, field).await;
+    }
+}
+
+each_engine!(a_text_of_ten_thousand_letters_is_refused_whole_and_stays);
+async fn a_text_of_ten_thousand_letters_is_refused_whole_and_stays(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&crate::builds::five_mains()).await;
+    page.close_the_file().await;
+    let before = page.kept().await.vault.len();
+    page.open_the_build().await;
+    let long = "crank ".repeat(1_667);
+    for (tab, field, button) in [
+        ("Book", "note", "note-write"),
+        ("Limits", "limits-note", "limits-save"),
+    ] {
+        page.turn_to(tab).await;
+        page.paste(field, &long).await;
+        page.bring_into_view(button).await;
+        page.press_test(button).await;
+        page.leave_the_field().await;
+        assert_eq!(page.value_of(field).await.len(), long.len(), "{field}");
+    }
+    page.to_the_bench().await;
+    page.press_test("new-build").await;
+    page.paste("name", &long).await;
+    page.paste("cylinders", "4").await;
+    page.put_keypad_away().await;
+    page.press_test("describe-save").await;
+    assert_eq!(page.value_of("name").await.len(), long.len());
+    assert_eq!(page.kept().await.vault.len(), before);
+    page.assert_no_trouble().await;
+}
+
+each_engine!(an_engine_that_cannot_be_is_refused_with_a_sentence);
+async fn an_engine_that_cannot_be_is_refused_with_a_sentence(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.press_test("new-build").await;
+    page.press_test("describe-save").await;
+    for (name, cylinders, mains, words) in [
+        ("", "4", "", "name"),
+        ("sprayer", "", "", "cylinders"),
+        ("sprayer", "0", "", "cylinder"),
+        ("sprayer", "-4", "", "cylinder"),
+        ("sprayer", "4.5", "", "whole"),
+        ("sprayer", "1e9", "", "cylinder"),
+        ("sprayer", "4", "400", "main"),
+        ("sprayer", "4", "1/0", "zero under the fraction bar"),
+    ] {
+        page.paste("name", name).await;
+        page.paste("cylinders", cylinders).await;
+        page.paste("mains", mains).await;
+        page.put_keypad_away().await;
+        page.bring_into_view("describe-save").await;
+        page.press_test("describe-save").await;
+        let what = format!("a sentence with {words:?} about {name:?}, {cylinders:?}, {mains:?}");
+        until(&what, async || {
+            let wrong = "return [...document.querySelectorAll('.wrong')].map((one) => one.textContent).join(' ')";
+            let said = page.client.execute(wrong, vec![]).await.ok()?;
+            said.as_str()?.to_lowercase().contains(words).then_some(())
+        })
+        .await;
+        assert_eq!(page.value_of("cylinders").await, cylinders);
+        assert_eq!(page.number_of_builds().await, 0);
+    }
+    assert_eq!(page.kept().await.vault, vec![]);
+    page.assert_no_trouble().await;
+}
