@@ -101,9 +101,10 @@ fn oddities_are_shown_and_stop_nothing() {
     assert_eq!(build.elsewhere.len(), 2);
     assert!(build.mains[0].readings[0].value.is_err());
     let said: Vec<&str> = build.problems.iter().map(|one| one.text.as_str()).collect();
-    assert_eq!(said.len(), 2, "{said:?}");
-    assert!(said[0].contains("“typed” is missing"));
-    assert!(said[1].contains("comes after it"));
+    assert_eq!(said.len(), 3, "{said:?}");
+    assert!(said[0].contains("“valve_gear” is “{\"of\":\"tomorrow\"}”"));
+    assert!(said[1].contains("“typed” is missing"));
+    assert!(said[2].contains("comes after it"));
 }
 
 #[test]

@@ -8,6 +8,11 @@
 //! - [`engine`]: an engine, described once.
 //! - [`place`]: where on an engine something is measured, in the bench's words.
 //! - [`measure`]: what is measured, where, how, and what it means.
+//! - [`check`]: what is seen, felt or counted: a state that is good or is not.
+//! - [`step`]: what is done, what has to be done before it, and what proves it.
+//! - [`event`]: what happens to an engine, and which results that makes stale.
+//! - [`supply`]: what is waited for.
+//! - [`caution`]: warnings, at the step that needs them.
 
 #![cfg_attr(
     test,
@@ -19,10 +24,17 @@
     )
 )]
 
+pub mod caution;
+pub mod check;
 pub mod engine;
+pub mod event;
 pub mod measure;
+mod named;
 pub mod place;
+pub mod proof;
+pub mod step;
+pub mod supply;
 
 pub use engine::{Engine, EngineError, Layout};
 pub use measure::{MEASURES, Measure, measure};
-pub use place::{At, Direction, Main, Place, Station};
+pub use place::{At, Direction, Main, Place, Ring, Station, ValveSide};

@@ -47,6 +47,9 @@ pub struct EngineDescribed {
     pub bank_angle: Option<String>,
     /// How many main bearings; the usual number when not said.
     pub mains: Option<u32>,
+    /// How it is built, a word for each field of
+    /// [`Construction`](build_plan::engine::Construction) that was said.
+    pub built: Vec<(&'static str, String)>,
 }
 
 /// A tool on the list.

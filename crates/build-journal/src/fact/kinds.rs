@@ -1,19 +1,18 @@
 //! The kinds of fact in JSON: reading and writing, side by side.
 
 use assembly_core::fit::running_clearance::NeedleSense;
-use build_plan::{At, Direction, Place, Station};
 
 use super::body::{
-    Body, EngineDescribed, LimitsOrigin, LimitsSet, Note, Reading, SetOn, Spot, Struck, ToolListed,
+    Body, EngineDescribed, LimitsOrigin, LimitsSet, Note, Reading, SetOn, Struck, ToolListed,
     ToolSet,
 };
 use super::fields::Fields;
+use super::place::{A_PLACE, read_spot, write_spot};
 use super::unreadable::Unreadable;
 use super::write::Line;
 use crate::id::{FactId, SettingId, ToolId};
 
 const A_MEASURE: &str = "the id of a measure, such as main-journal-diameter";
-const A_PLACE: &str = "a place, such as {\"main\":3,\"station\":\"front\"}";
 const A_UNIT: &str = "the symbol of a unit, such as in";
 const A_TOOL: &str = "the id of a tool, a UUID";
 const A_FACT: &str = "the id of a fact, a UUID of version 7";
@@ -66,7 +65,40 @@ fn read_engine(fields: &Fields) -> Result<EngineDescribed, Unreadable> {
         layout: engine.text("layout", "inline, vee or flat")?,
         bank_angle: engine.optional_text("bank_angle", "the angle as typed, such as 90°")?,
         mains: engine.optional_count("mains", "the number of main bearings")?,
+        built: read_built(&engine),
     })
+}
+
+/// The fields of an engine that hold a word each.
+const BUILT: &[&str] = &[
+    "valve_gear",
+    "cam_drive",
+    "block",
+    "heads",
+    "liners",
+    "rear_seal",
+    "main_caps",
+    "rods",
+    "pins",
+    "pump_drive",
+    "ignition",
+    "crankcase",
+    "numbering",
+    "intake_valves",
+    "exhaust_valves",
+];
+
+/// What is no text there is kept as it stands: a later version may have put
+/// more into it, and the rest of the engine still counts.
+fn read_built(engine: &Fields) -> Vec<(&'static str, String)> {
+    BUILT
+        .iter()
+        .filter_map(|field| {
+            let json = engine.json(field)?;
+            let word = engine.text(field, "").unwrap_or_else(|_| json.to_owned());
+            Some((*field, word))
+        })
+        .collect()
 }
 
 fn write_engine(line: Line, engine: &EngineDescribed) -> Line {
@@ -77,6 +109,9 @@ fn write_engine(line: Line, engine: &EngineDescribed) -> Line {
         .optional_text("bank_angle", engine.bank_angle.as_deref());
     if let Some(mains) = engine.mains {
         inner = inner.whole("mains", i64::from(mains));
+    }
+    for (field, word) in &engine.built {
+        inner = inner.text(field, word);
     }
     line.json("engine", &inner.end())
 }
@@ -256,59 +291,4 @@ fn read_note(fields: &Fields) -> Result<Note, Unreadable> {
 
 fn write_note(line: Line, note: &Note) -> Line {
     write_spot(line.text("text", &note.text), note.place.as_ref())
-}
-
-fn read_spot(fields: &Fields) -> Result<Option<Spot>, Unreadable> {
-    let Some(json) = fields.json("place") else {
-        return Ok(None);
-    };
-    let place = Fields::read(json).map_err(|_| Unreadable::Wrong {
-        field: "place",
-        wanted: A_PLACE,
-        read: json.chars().take(60).collect(),
-    })?;
-    Ok(Some(read_place(&place).map_or_else(
-        || Spot::Unknown(super::compact::compact(json).into()),
-        Spot::Known,
-    )))
-}
-
-/// A place that this version knows, with nothing in it that it does not know.
-fn read_place(place: &Fields) -> Option<Place> {
-    if !place.only(&["main", "station", "direction"]) {
-        return None;
-    }
-    let main = place.count("main", "").ok()?;
-    let station = place.optional_text("station", "").ok()?;
-    let direction = place.optional_text("direction", "").ok()?;
-    Some(Place {
-        at: At::Main(u8::try_from(main).ok()?),
-        station: match station {
-            Some(id) => Some(Station::from_id(&id)?),
-            None => None,
-        },
-        direction: match direction {
-            Some(id) => Some(Direction::from_id(&id)?),
-            None => None,
-        },
-    })
-}
-
-fn write_spot(line: Line, spot: Option<&Spot>) -> Line {
-    match spot {
-        None => line,
-        Some(Spot::Unknown(json)) => line.json("place", json),
-        Some(Spot::Known(place)) => {
-            let inner = match place.at {
-                At::Main(number) => Line::new().whole("main", i64::from(number)),
-                // A part that the plan knows and the journal does not would be
-                // a defect; the test of all places catches it.
-                _ => Line::new(),
-            };
-            let inner = inner
-                .optional_text("station", place.station.map(Station::id))
-                .optional_text("direction", place.direction.map(Direction::id));
-            line.json("place", &inner.end())
-        }
-    }
 }

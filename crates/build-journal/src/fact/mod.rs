@@ -11,6 +11,7 @@ mod body;
 mod compact;
 mod fields;
 mod kinds;
+mod place;
 mod record;
 mod unreadable;
 mod write;

@@ -2,7 +2,7 @@
 //! unions of unions kept by value outgrow the stack of a test.
 
 use assembly_core::fit::running_clearance::NeedleSense;
-use build_plan::{Direction, Place, Station};
+use build_plan::{At, Direction, Place, Ring, Station, ValveSide};
 use proptest::prelude::*;
 
 use super::*;
@@ -59,6 +59,7 @@ pub(crate) fn sprayer() -> Body {
         layout: "inline".to_owned(),
         bank_angle: None,
         mains: Some(5),
+        built: Vec::new(),
     })
 }
 
@@ -109,14 +110,35 @@ fn fact_id() -> BoxedStrategy<FactId> {
         .boxed()
 }
 
+fn at() -> BoxedStrategy<At> {
+    let few = 0_u8..8;
+    let ring = prop::sample::select(Ring::ALL);
+    let side = prop::sample::select(ValveSide::ALL);
+    prop_oneof![
+        6 => few.clone().prop_map(At::Main),
+        1 => few.clone().prop_map(At::Crankpin),
+        1 => few.clone().prop_map(At::Rod),
+        1 => few.clone().prop_map(At::Cylinder),
+        1 => (few.clone(), ring).prop_map(|(cylinder, ring)| At::Ring { cylinder, ring }),
+        1 => (few.clone(), side, few.clone())
+            .prop_map(|(cylinder, side, number)| At::Valve { cylinder, side, number }),
+        1 => (few.clone(), few.clone())
+            .prop_map(|(camshaft, bearing)| At::CamBearing { camshaft, bearing }),
+        1 => few.clone().prop_map(At::Camshaft),
+        1 => few.prop_map(At::Bank),
+        1 => Just(At::Engine),
+    ]
+    .boxed()
+}
+
 fn place() -> BoxedStrategy<Place> {
     (
-        any::<u8>(),
+        at(),
         prop::option::of(prop::sample::select(Station::ALL)),
         prop::option::of(prop::sample::select(Direction::ALL)),
     )
-        .prop_map(|(main, station, direction)| Place {
-            at: build_plan::At::Main(main % 8),
+        .prop_map(|(at, station, direction)| Place {
+            at,
             station,
             direction,
         })
@@ -207,6 +229,24 @@ fn a_reading() -> BoxedStrategy<Reading> {
         .boxed()
 }
 
+fn built() -> BoxedStrategy<Vec<(&'static str, String)>> {
+    let word = |field: &'static str, known: &'static str| {
+        prop_oneof![
+            2 => Just(None),
+            1 => Just(Some((field, known.to_owned()))),
+            1 => text().prop_map(move |text| Some((field, text))),
+        ]
+    };
+    (
+        word("valve_gear", "overhead-bucket"),
+        word("liners", "wet-top-flange"),
+        word("crankcase", "halves"),
+        word("intake_valves", "2"),
+    )
+        .prop_map(|(a, b, c, d)| [a, b, c, d].into_iter().flatten().collect())
+        .boxed()
+}
+
 fn engine() -> BoxedStrategy<EngineDescribed> {
     (
         text(),
@@ -214,14 +254,16 @@ fn engine() -> BoxedStrategy<EngineDescribed> {
         prop_oneof![Just("inline"), Just("vee"), Just("flat"), Just("heap")],
         prop::option::of(prop_oneof![Just("90°".to_owned()), text()]),
         prop::option::of(0_u32..20),
+        built(),
     )
         .prop_map(
-            |(name, cylinders, layout, bank_angle, mains)| EngineDescribed {
+            |(name, cylinders, layout, bank_angle, mains, built)| EngineDescribed {
                 name,
                 cylinders,
                 layout: layout.to_owned(),
                 bank_angle,
                 mains,
+                built,
             },
         )
         .boxed()

@@ -4,7 +4,9 @@ use proptest::prelude::*;
 
 use super::samples::{Pen, body, fact, foreign_fact_text, reading, sprayer};
 use super::*;
-use build_plan::{Direction, Place, Station};
+use assembly_core::quantity::Si;
+use build_plan::engine::{Construction, ValveGear};
+use build_plan::{Direction, Engine, Layout, Place, Station};
 
 const HEAD: &str = r#""id":"01977b50-1b00-7000-8000-000000000001","device":"00000000-0000-4000-8000-000000000001","clock":1750000000000"#;
 
@@ -134,7 +136,7 @@ fn a_text_that_is_no_fact_says_why() {
 fn a_place_unknown_here_is_kept_as_it_came() {
     for place in [
         r#"{"cylinder":2,"plane":"top"}"#,
-        r#"{"main":1,"station":"middle"}"#,
+        r#"{"main":1,"station":"sideways"}"#,
         r#"{"main":1,"depth":"shallow"}"#,
         r#"{"main":999}"#,
         "{}",
@@ -148,12 +150,53 @@ fn a_place_unknown_here_is_kept_as_it_came() {
 }
 
 #[test]
+fn every_place_of_the_plan_comes_back_from_its_text() {
+    let built = Construction {
+        valve_gear: ValveGear::TwinOverheadBucket,
+        pins: build_plan::engine::Pins::Floating,
+        liners: build_plan::engine::Liners::Dry,
+        intake_valves: 2,
+        ..Construction::default()
+    };
+    let vee = Layout::Vee {
+        bank_angle: Si::from_si(1.5),
+    };
+    let engine = Engine::new("shop eight", 8, vee, None)
+        .and_then(|engine| engine.built(built))
+        .unwrap();
+    let mut pen = Pen::new(1);
+    let mut seen = 0;
+    for measure in build_plan::MEASURES {
+        for place in measure.places(&engine) {
+            let fact = pen.write(reading(measure.id, place, "1"));
+            assert_eq!(Fact::read(fact.text()), Ok(fact.clone()));
+            assert!(
+                matches!(fact.body(), Body::Reading(reading) if reading.place == Spot::Known(place))
+            );
+            seen += 1;
+        }
+    }
+    assert!(seen > 1000, "{seen} places");
+}
+
+#[test]
 fn an_engine_comes_back_from_its_description() {
     let Body::EngineDescribed(described) = sprayer() else {
         panic!()
     };
     let engine = described.engine().unwrap();
     assert_eq!(EngineDescribed::of(&engine), described);
+    let built = Construction {
+        valve_gear: ValveGear::TwinOverheadBucket,
+        crankcase: Some(build_plan::engine::Crankcase::Halves),
+        numbering: build_plan::engine::Numbering::BankByBank,
+        intake_valves: 3,
+        ..Construction::default()
+    };
+    let twin = engine.built(built).unwrap();
+    let words = EngineDescribed::of(&twin);
+    assert_eq!(words.built.len(), 4);
+    assert_eq!(words.engine(), Ok(twin));
     for degrees in ["90°", "60°", "15°", "10.6°", "180°", "0.1°"] {
         let vee = EngineDescribed {
             name: "shop eight".to_owned(),
@@ -161,6 +204,7 @@ fn an_engine_comes_back_from_its_description() {
             layout: "vee".to_owned(),
             bank_angle: Some(degrees.to_owned()),
             mains: Some(5),
+            built: Vec::new(),
         };
         assert_eq!(EngineDescribed::of(&vee.engine().unwrap()), vee);
     }

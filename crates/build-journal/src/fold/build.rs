@@ -119,6 +119,10 @@ impl Build {
         match fact.body() {
             Body::EngineDescribed(described) => match described.engine() {
                 Ok(engine) => {
+                    for (field, word) in described.construction().1 {
+                        let word: String = word.chars().take(40).collect();
+                        self.problem(fact, format!("The engine's “{field}” is “{word}”, which is not known here: the usual is taken."));
+                    }
                     self.engine = Some(DescribedEngine {
                         fact: fact.id(),
                         engine,

@@ -1,6 +1,10 @@
 //! The engine in a description as it was written down.
 
 use assembly_core::quantity::{Kind, ReadError, read, unit};
+use build_plan::engine::{
+    CamDrive, Casting, Construction, Crankcase, Ignition, Liners, MainCaps, Numbering, Pins,
+    PumpDrive, RearSeal, Rods, ValveGear,
+};
 use build_plan::{Engine, EngineError, Layout};
 use thiserror::Error;
 
@@ -44,6 +48,7 @@ impl EngineDescribed {
                 _ => None,
             },
             mains: Some(u32::from(engine.number_of_mains())),
+            built: words_of(engine.construction()),
         }
     }
 
@@ -62,7 +67,22 @@ impl EngineDescribed {
                 });
             }
         };
-        Ok(Engine::new(&self.name, self.cylinders, layout, self.mains)?)
+        let engine = Engine::new(&self.name, self.cylinders, layout, self.mains)?;
+        Ok(engine.built(self.construction().0)?)
+    }
+
+    /// How it is built, and the words that are not known here. Each of those is
+    /// left out, and the usual taken in its place.
+    #[must_use]
+    pub fn construction(&self) -> (Construction, Vec<(&'static str, &str)>) {
+        let mut built = Construction::default();
+        let mut unknown = Vec::new();
+        for (field, word) in &self.built {
+            if set(&mut built, field, word).is_none() {
+                unknown.push((*field, word.as_str()));
+            }
+        }
+        (built, unknown)
     }
 
     fn vee(&self) -> Result<Layout, DescriptionProblem> {
@@ -74,4 +94,60 @@ impl EngineDescribed {
             bank_angle: angle.quantity(),
         })
     }
+}
+
+/// Sets a field of the construction by its word; `None` when either is not known.
+fn set(built: &mut Construction, field: &str, word: &str) -> Option<()> {
+    match field {
+        "valve_gear" => built.valve_gear = ValveGear::from_id(word)?,
+        "cam_drive" => built.cam_drive = CamDrive::from_id(word)?,
+        "block" => built.block = Casting::from_id(word)?,
+        "heads" => built.heads = Casting::from_id(word)?,
+        "liners" => built.liners = Liners::from_id(word)?,
+        "rear_seal" => built.rear_seal = RearSeal::from_id(word)?,
+        "main_caps" => built.main_caps = MainCaps::from_id(word)?,
+        "rods" => built.rods = Rods::from_id(word)?,
+        "pins" => built.pins = Pins::from_id(word)?,
+        "pump_drive" => built.pump_drive = PumpDrive::from_id(word)?,
+        "ignition" => built.ignition = Ignition::from_id(word)?,
+        "crankcase" => built.crankcase = Some(Crankcase::from_id(word)?),
+        "numbering" => built.numbering = Numbering::from_id(word)?,
+        "intake_valves" => built.intake_valves = word.parse().ok()?,
+        "exhaust_valves" => built.exhaust_valves = word.parse().ok()?,
+        _ => return None,
+    }
+    Some(())
+}
+
+/// The words of what differs from the usual.
+fn words_of(built: &Construction) -> Vec<(&'static str, String)> {
+    let usual = Construction::default();
+    let all = [
+        ("valve_gear", built.valve_gear.id(), usual.valve_gear.id()),
+        ("cam_drive", built.cam_drive.id(), usual.cam_drive.id()),
+        ("block", built.block.id(), usual.block.id()),
+        ("heads", built.heads.id(), usual.heads.id()),
+        ("liners", built.liners.id(), usual.liners.id()),
+        ("rear_seal", built.rear_seal.id(), usual.rear_seal.id()),
+        ("main_caps", built.main_caps.id(), usual.main_caps.id()),
+        ("rods", built.rods.id(), usual.rods.id()),
+        ("pins", built.pins.id(), usual.pins.id()),
+        ("pump_drive", built.pump_drive.id(), usual.pump_drive.id()),
+        ("ignition", built.ignition.id(), usual.ignition.id()),
+        ("crankcase", built.crankcase.map_or("", Crankcase::id), ""),
+        ("numbering", built.numbering.id(), usual.numbering.id()),
+    ];
+    let words = all
+        .into_iter()
+        .filter(|(_, word, usual)| word != usual)
+        .map(|(field, word, _)| (field, word.to_owned()));
+    let valves = [
+        ("intake_valves", built.intake_valves, usual.intake_valves),
+        ("exhaust_valves", built.exhaust_valves, usual.exhaust_valves),
+    ];
+    let valves = valves
+        .into_iter()
+        .filter(|(_, number, usual)| number != usual)
+        .map(|(field, number, _)| (field, number.to_string()));
+    words.chain(valves).collect()
 }

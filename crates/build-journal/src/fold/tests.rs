@@ -137,6 +137,32 @@ fn the_latest_description_that_can_be_used_counts() {
 }
 
 #[test]
+fn a_word_for_the_build_that_is_not_known_is_told_and_the_usual_taken() {
+    let mut pen = Pen::new(1);
+    let Body::EngineDescribed(engine) = sprayer() else {
+        panic!()
+    };
+    let described = Body::EngineDescribed(crate::fact::EngineDescribed {
+        built: vec![
+            ("valve_gear", "sleeve-valves".to_owned()),
+            ("liners", "wet-top-flange".to_owned()),
+            ("intake_valves", "0".to_owned()),
+        ],
+        ..engine
+    });
+    let build = fold(&journal([pen.write(described.clone())]));
+    assert!(build.engine.is_none(), "no cylinder has no intake valve");
+    let Body::EngineDescribed(mut engine) = described else {
+        panic!()
+    };
+    engine.built.pop();
+    let build = fold(&journal([pen.write(Body::EngineDescribed(engine))]));
+    assert!(build.problems[0].text.contains("sleeve-valves"));
+    let engine = build.engine.unwrap().engine;
+    assert_eq!(engine.construction().liners.id(), "wet-top-flange");
+}
+
+#[test]
 fn limits_of_one_device_follow_each_other() {
     let mut pen = Pen::new(1);
     let first = pen.write(Body::LimitsSet(limits("1.5", "2.5")));

@@ -4,6 +4,7 @@ use uom::si::f64::Angle;
 
 use assembly_core::quantity::Si;
 
+use super::construction::{Construction, Crankcase};
 use super::error::EngineError;
 use super::layout::Layout;
 use crate::place::Main;
@@ -12,6 +13,8 @@ use crate::place::Main;
 pub const MOST_CYLINDERS: u8 = 16;
 /// The most characters a name may have.
 pub const NAME_AT_MOST: usize = 120;
+/// The most valves of one kind in a cylinder.
+const MOST_VALVES: u8 = 3;
 /// A crank needs two supports.
 const LEAST_MAINS: u8 = 2;
 
@@ -31,6 +34,7 @@ pub struct Engine {
     cylinders: u8,
     layout: Layout,
     mains: u8,
+    construction: Construction,
 }
 
 impl Engine {
@@ -68,7 +72,65 @@ impl Engine {
             cylinders,
             layout,
             mains,
+            construction: Construction::default(),
         })
+    }
+
+    /// The same engine, built like this.
+    ///
+    /// # Errors
+    /// [`EngineError::Valves`] when a cylinder has no or too many valves.
+    pub fn built(mut self, construction: Construction) -> Result<Self, EngineError> {
+        for (field, read) in [
+            ("intake_valves", construction.intake_valves),
+            ("exhaust_valves", construction.exhaust_valves),
+        ] {
+            if !(1..=MOST_VALVES).contains(&read) {
+                return Err(EngineError::Valves {
+                    field,
+                    read,
+                    at_most: MOST_VALVES,
+                });
+            }
+        }
+        self.construction = construction;
+        Ok(self)
+    }
+
+    /// How it is built.
+    #[must_use]
+    pub const fn construction(&self) -> &Construction {
+        &self.construction
+    }
+
+    /// How its crankcase comes apart: as it was said, else flat engines in
+    /// halves and all others with caps.
+    #[must_use]
+    pub const fn crankcase(&self) -> Crankcase {
+        match (self.construction.crankcase, self.layout) {
+            (Some(said), _) => said,
+            (None, Layout::Flat) => Crankcase::Halves,
+            (None, _) => Crankcase::OnePiece,
+        }
+    }
+
+    /// How many camshafts.
+    #[must_use]
+    pub const fn camshafts(&self) -> u8 {
+        match self.construction.valve_gear.camshafts_a_head() {
+            0 => 1,
+            a_head => a_head * self.layout.banks(),
+        }
+    }
+
+    /// How many bearings each camshaft has: as many as the crank when it lies in
+    /// the block, else one more than the cylinders of its bank. Common practice.
+    #[must_use]
+    pub const fn cam_bearings(&self) -> u8 {
+        match self.construction.valve_gear.camshafts_a_head() {
+            0 => self.mains,
+            _ => self.cylinders.div_ceil(self.layout.banks()) + 1,
+        }
     }
 
     /// What the builder calls it.

@@ -60,10 +60,21 @@ pub enum EngineError {
         /// What such an engine usually has.
         usual: u8,
     },
+    /// Valves that no cylinder has.
+    #[error("{read} valves of one kind in a cylinder was read; there are 1 to {at_most}.")]
+    Valves {
+        /// The field.
+        field: &'static str,
+        /// What was read.
+        read: u8,
+        /// The most there may be.
+        at_most: u8,
+    },
 }
 
 impl EngineError {
-    /// The field to look at: `name`, `cylinders`, `bank_angle` or `mains`.
+    /// The field to look at: `name`, `cylinders`, `bank_angle`, `mains`,
+    /// `intake_valves` or `exhaust_valves`.
     #[must_use]
     pub const fn field(&self) -> &'static str {
         match self {
@@ -73,6 +84,7 @@ impl EngineError {
             }
             Self::BankAngle { .. } => "bank_angle",
             Self::Mains { .. } => "mains",
+            Self::Valves { field, .. } => field,
         }
     }
 }

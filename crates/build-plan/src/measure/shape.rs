@@ -4,8 +4,9 @@ use assembly_core::describe::UsualUnits;
 use assembly_core::measure::DangerousSide;
 use assembly_core::quantity::Kind;
 
+use super::per::Per;
 use super::tripwire::Tripwire;
-use crate::engine::Engine;
+use crate::engine::{Engine, When};
 use crate::place::{At, Direction, Place, Station};
 
 /// One thing that is measured or worked out, with everything the trade knows
@@ -20,6 +21,8 @@ pub struct Measure {
     pub kind: Kind,
     /// The units it is usually said in.
     pub units: UsualUnits,
+    /// On which engines.
+    pub when: When,
     /// Whether it is read off a tool or worked out.
     pub found: Found,
     /// The side of its limits that wrecks engines.
@@ -52,28 +55,31 @@ pub enum Found {
         /// Ids of the calculations that take readings of the measure itself.
         or_read_by: &'static [&'static str],
     },
+    /// One measure less another, at the same part.
+    Difference {
+        /// The larger of the two.
+        of: &'static Measure,
+        /// What is taken from it.
+        less: &'static Measure,
+    },
+    /// The most that readings of another measure differ.
+    Spread {
+        /// The measure whose readings are compared.
+        of: &'static Measure,
+        /// Which of its readings.
+        over: Over,
+    },
 }
 
-/// The parts of an engine that a measure is taken on, one by one.
+/// Which readings of a measure are compared with each other.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
-#[non_exhaustive]
-pub enum Per {
-    /// Each main bearing.
-    Main,
-}
-
-impl Per {
-    /// The parts an engine has, in the order they are walked through.
-    #[must_use]
-    pub fn parts(self, engine: &Engine) -> Vec<At> {
-        match self {
-            Self::Main => engine
-                .mains()
-                .into_iter()
-                .map(|main| At::Main(main.number()))
-                .collect(),
-        }
-    }
+pub enum Over {
+    /// The means of the stations of one part: taper.
+    Stations,
+    /// The directions at one station: out-of-round.
+    Directions,
+    /// Parts that lie next to each other: a step.
+    Neighbours,
 }
 
 /// Where a measure is taken: on each part, at each station, in each direction.
@@ -88,10 +94,30 @@ pub struct Spots {
 }
 
 impl Spots {
+    /// Each part once.
+    #[must_use]
+    pub const fn each(per: Per) -> Self {
+        Self {
+            per,
+            stations: &[],
+            directions: &[],
+        }
+    }
+
+    /// Each part at these stations.
+    #[must_use]
+    pub const fn at(per: Per, stations: &'static [Station]) -> Self {
+        Self {
+            per,
+            stations,
+            directions: &[],
+        }
+    }
+
     /// The places of one part, in the order they are measured.
     #[must_use]
     pub fn on(&self, at: At) -> Vec<Place> {
-        let mut places = Vec::with_capacity(self.stations.len().max(1) * self.directions.len());
+        let mut places = Vec::with_capacity(self.number_on_each());
         for station in or_none(self.stations) {
             for direction in or_none(self.directions) {
                 places.push(Place {
@@ -104,13 +130,20 @@ impl Spots {
         places
     }
 
+    /// How many places there are on each part.
+    #[must_use]
+    pub const fn number_on_each(&self) -> usize {
+        let stations = self.stations.len();
+        let directions = self.directions.len();
+        (if stations == 0 { 1 } else { stations }) * (if directions == 0 { 1 } else { directions })
+    }
+
     /// Whether a place is one of these, whichever engine it is on.
     #[must_use]
     pub fn include(&self, place: &Place) -> bool {
-        let part = match (self.per, place.at) {
-            (Per::Main, At::Main(_)) => true,
-        };
-        part && fits(self.stations, place.station) && fits(self.directions, place.direction)
+        self.per.includes(place.at)
+            && fits(self.stations, place.station)
+            && fits(self.directions, place.direction)
     }
 }
 
@@ -130,9 +163,13 @@ fn fits<T: PartialEq>(items: &[T], item: Option<T>) -> bool {
 }
 
 impl Measure {
-    /// Every place it is taken at on an engine, in the order of the work.
+    /// Every place it is taken at on an engine, in the order of the work; none
+    /// when it does not apply to the engine.
     #[must_use]
     pub fn places(&self, engine: &Engine) -> Vec<Place> {
+        if !self.when.applies_to(engine) {
+            return Vec::new();
+        }
         self.spots
             .per
             .parts(engine)
@@ -147,6 +184,18 @@ impl Measure {
         match self.found {
             Found::Read => true,
             Found::WorkedOut { or_read_by, .. } => !or_read_by.is_empty(),
+            Found::Difference { .. } | Found::Spread { .. } => false,
+        }
+    }
+
+    /// The measures it is worked out from.
+    #[must_use]
+    pub fn sources(&self) -> Vec<&'static Self> {
+        match self.found {
+            Found::Read => Vec::new(),
+            Found::WorkedOut { from, .. } => from.to_vec(),
+            Found::Difference { of, less } => vec![of, less],
+            Found::Spread { of, .. } => vec![of],
         }
     }
 }

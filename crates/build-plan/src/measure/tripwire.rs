@@ -38,7 +38,52 @@ pub enum Rule {
     },
 }
 
+/// A thousandth of an inch in metres, exactly.
+pub(super) const THOU: f64 = 0.000_025_4;
+
 impl Tripwire {
+    /// From so many thou to so many, by common practice.
+    pub(super) const fn thou(low: f64, high: f64, words: &'static str) -> Self {
+        Self {
+            rule: Rule::Fixed {
+                low: Some(low * THOU),
+                high: Some(high * THOU),
+            },
+            provenance: Provenance::CommonPractice,
+            words,
+        }
+    }
+
+    /// At most so many thou, by common practice.
+    pub(super) const fn at_most(high: f64, words: &'static str) -> Self {
+        Self {
+            rule: Rule::Fixed {
+                low: None,
+                high: Some(high * THOU),
+            },
+            provenance: Provenance::CommonPractice,
+            words,
+        }
+    }
+
+    /// At least so many thou, by common practice.
+    pub(super) const fn at_least(low: f64, words: &'static str) -> Self {
+        Self {
+            rule: Rule::Fixed {
+                low: Some(low * THOU),
+                high: None,
+            },
+            provenance: Provenance::CommonPractice,
+            words,
+        }
+    }
+
+    /// The same out of a handbook.
+    pub(super) const fn from(mut self, handbook: &'static str) -> Self {
+        self.provenance = Provenance::Handbook(handbook);
+        self
+    }
+
     /// The window of the rule, SI units, for a part of this size. Rules that go
     /// by no size ignore it.
     ///

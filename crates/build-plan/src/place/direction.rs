@@ -1,63 +1,27 @@
-//! Which way across a journal or bore a reading is taken.
+//! Which way across a part a reading is taken.
 
-use std::fmt;
+use crate::named::named;
 
-/// The direction of a diameter. On a bearing bore, *up and down* means square
-/// to the joint between cap and block, whichever way the engine lies.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-#[non_exhaustive]
-pub enum Direction {
-    /// Up and down: square to the joint of the cap.
-    UpAndDown,
-    /// Across: along the joint of the cap.
-    Across,
-    /// 25° above the joint on the left, seen from the front.
-    /// The shell is thinner towards the joint on purpose.
-    JointLeft,
-    /// 25° above the joint on the right, seen from the front.
-    JointRight,
-}
-
-impl Direction {
-    /// All directions.
-    pub const ALL: &'static [Self] = &[
-        Self::UpAndDown,
-        Self::Across,
-        Self::JointLeft,
-        Self::JointRight,
-    ];
-
-    /// Stable name.
-    #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::UpAndDown => "up-and-down",
-            Self::Across => "across",
-            Self::JointLeft => "joint-left",
-            Self::JointRight => "joint-right",
-        }
-    }
-
-    /// The direction with this stable name.
-    #[must_use]
-    pub fn from_id(id: &str) -> Option<Self> {
-        Self::ALL.iter().copied().find(|one| one.id() == id)
-    }
-
-    /// Its name at the bench.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::UpAndDown => "up and down",
-            Self::Across => "across",
-            Self::JointLeft => "25° above the joint, left",
-            Self::JointRight => "25° above the joint, right",
-        }
-    }
-}
-
-impl fmt::Display for Direction {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.label())
+named! {
+    /// The direction of a diameter. On a bearing bore, *up and down* means square
+    /// to the joint between cap and block, whichever way the engine lies.
+    Direction {
+        /// Up and down: square to the joint of the cap.
+        UpAndDown = "up-and-down", "up and down";
+        /// Across: along the joint of the cap, or a quarter turn from up and down.
+        Across = "across", "across";
+        /// 25° above the joint on the left, seen from the front. The shell is
+        /// thinner towards the joint on purpose.
+        JointLeft = "joint-left", "25° above the joint, left";
+        /// 25° above the joint on the right, seen from the front.
+        JointRight = "joint-right", "25° above the joint, right";
+        /// 60° from upright to the left: as near the joint as a housing is read.
+        SixtyLeft = "sixty-left", "60° to the left";
+        /// 60° from upright to the right.
+        SixtyRight = "sixty-right", "60° to the right";
+        /// Across the crank, the way the piston is pushed.
+        Thrust = "thrust", "thrust, across the crank";
+        /// Along the crank.
+        Axial = "axial", "axial, along the crank";
     }
 }

@@ -2,35 +2,10 @@
 
 use std::fmt;
 
+use super::at::At;
 use super::direction::Direction;
 use super::station::Station;
 use crate::engine::Engine;
-
-/// The part of the engine a place lies on.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-#[non_exhaustive]
-pub enum At {
-    /// A main bearing, counted from the front from 1.
-    Main(u8),
-}
-
-impl At {
-    /// Whether this engine has such a part.
-    #[must_use]
-    pub fn exists_on(self, engine: &Engine) -> bool {
-        match self {
-            Self::Main(number) => engine.main(number).is_some(),
-        }
-    }
-}
-
-impl fmt::Display for At {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Main(number) => write!(f, "main {number}"),
-        }
-    }
-}
 
 /// A place on an engine. Written out: "main 3, front of the oil hole, up and down".
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
@@ -44,14 +19,20 @@ pub struct Place {
 }
 
 impl Place {
-    /// A main bearing as a whole.
+    /// A part as a whole.
     #[must_use]
-    pub const fn main(number: u8) -> Self {
+    pub const fn of(at: At) -> Self {
         Self {
-            at: At::Main(number),
+            at,
             station: None,
             direction: None,
         }
+    }
+
+    /// A main bearing as a whole.
+    #[must_use]
+    pub const fn main(number: u8) -> Self {
+        Self::of(At::Main(number))
     }
 
     /// The same part, at this station.

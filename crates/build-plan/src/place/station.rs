@@ -1,49 +1,48 @@
-//! Where along a journal or bore a reading is taken.
+//! Where along a part a reading is taken.
 
-use std::fmt;
+use crate::named::named;
 
-/// Where along a journal or a bearing bore. The oil hole itself and the fillets
-/// are kept clear of.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
-#[non_exhaustive]
-pub enum Station {
-    /// In front of the oil hole.
-    Front,
-    /// Behind the oil hole, towards the flywheel.
-    Rear,
-}
-
-impl Station {
-    /// All stations, front to rear.
-    pub const ALL: &'static [Self] = &[Self::Front, Self::Rear];
-
-    /// Stable name.
-    #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Rear => "rear",
-        }
-    }
-
-    /// The station with this stable name.
-    #[must_use]
-    pub fn from_id(id: &str) -> Option<Self> {
-        Self::ALL.iter().copied().find(|one| one.id() == id)
-    }
-
-    /// Its name at the bench.
-    #[must_use]
-    pub const fn label(self) -> &'static str {
-        match self {
-            Self::Front => "front of the oil hole",
-            Self::Rear => "rear of the oil hole",
-        }
-    }
-}
-
-impl fmt::Display for Station {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.label())
+named! {
+    /// Where along a journal, a bore or a face. On a journal the oil hole itself
+    /// and the fillets are kept clear of.
+    Station {
+        /// In front of the oil hole, or at the front end.
+        Front = "front", "front of the oil hole";
+        /// Behind the oil hole, or at the rear end.
+        Rear = "rear", "rear of the oil hole";
+        /// A bore near its top, where the top ring turns round.
+        Top = "top", "top of ring travel";
+        /// Half way down a bore or guide.
+        Middle = "middle", "middle";
+        /// A bore near its bottom.
+        Bottom = "bottom", "bottom";
+        /// The front side of a round part, such as a liner's flange.
+        FrontSide = "front-side", "front side";
+        /// The rear side of a round part.
+        RearSide = "rear-side", "rear side";
+        /// The left side of a round part, seen from the front.
+        LeftSide = "left-side", "left side";
+        /// The right side of a round part, seen from the front.
+        RightSide = "right-side", "right side";
+        /// Along a face, down its left edge.
+        AlongLeft = "along-left", "along the left edge";
+        /// Along a face, down its middle.
+        AlongMiddle = "along-middle", "along the middle";
+        /// Along a face, down its right edge.
+        AlongRight = "along-right", "along the right edge";
+        /// Across a face at its front.
+        AcrossFront = "across-front", "across the front";
+        /// Across a face at its rear.
+        AcrossRear = "across-rear", "across the rear";
+        /// Corner to corner over a face.
+        DiagonalOne = "diagonal-one", "corner to corner";
+        /// The other two corners.
+        DiagonalTwo = "diagonal-two", "the other corners";
+        /// At idle.
+        Idle = "idle", "at idle";
+        /// At 2,000 turns a minute.
+        TwoThousand = "two-thousand", "at 2,000 rpm";
+        /// At 3,000 turns a minute.
+        ThreeThousand = "three-thousand", "at 3,000 rpm";
     }
 }
