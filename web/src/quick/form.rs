@@ -41,12 +41,15 @@ fn measure_of(calculation: &Calculation) -> Option<&'static Measure> {
         .iter()
         .copied()
         .find(|measure| match measure.found {
-            Found::Read => false,
+            // Only a running clearance is advised on as such here.
             Found::WorkedOut {
                 calculation: own,
                 or_read_by,
                 ..
-            } => own == calculation.id || or_read_by.contains(&calculation.id),
+            } if own == "running-clearance" => {
+                own == calculation.id || or_read_by.contains(&calculation.id)
+            }
+            _ => false,
         })
 }
 

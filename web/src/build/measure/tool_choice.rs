@@ -5,7 +5,7 @@ use build_journal::fact::ToolListed;
 use build_journal::fold::{Build, ListedTool};
 use build_journal::{Body, ToolId};
 use build_plan::Measure;
-use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER};
+use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, Per};
 use leptos::prelude::*;
 
 use crate::build::Opened;
@@ -62,7 +62,10 @@ impl InHand {
     /// What is in hand in this build.
     #[must_use]
     pub fn of(opened: Opened) -> Self {
-        let picked = build_plan::MEASURES.iter().map(|measure| {
+        let of_mains = build_plan::MEASURES
+            .iter()
+            .filter(|measure| measure.spots.per == Per::Main && measure.can_be_read());
+        let picked = of_mains.map(|measure| {
             (
                 measure.id,
                 Draft::of(opened.draft(&format!("tool/{}", measure.id))),
