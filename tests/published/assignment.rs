@@ -79,9 +79,6 @@ fn millimetres(values: Option<Vec<f64>>) -> Option<Vec<Measured<Length>>> {
 }
 
 pub fn shell_choice(row: &Row) -> Option<Value> {
-    if row.quantity != "best_shell_per_journal" {
-        return None;
-    }
     let listed = row.list("shell_mm")?;
     let walls = millimetres(row.list("shell_mm"))?;
     let target = Length::from_si(row.si("target_clearance")?);
@@ -90,12 +87,21 @@ pub fn shell_choice(row: &Row) -> Option<Value> {
     let chosen = housings
         .iter()
         .zip(&journals)
-        .map(|(housing, journal)| {
-            let ordered = wall_for(housing, journal, &walls, target).ok()?;
-            listed.get(ordered.wall).copied()
-        })
-        .collect::<Option<Vec<f64>>>()?;
-    Some(Value::List(chosen))
+        .map(|(housing, journal)| wall_for(housing, journal, &walls, target).ok())
+        .collect::<Option<Vec<_>>>()?;
+    let clearances = chosen.iter().map(|one| one.clearance.value().to_si() * 1e3);
+    let misses = clearances
+        .clone()
+        .map(|one| (one - target.to_si() * 1e3).abs());
+    match (row.quantity.as_str(), row.unit.as_str()) {
+        ("best_shell_per_journal", "mm") => {
+            let walls = chosen.iter().map(|one| listed.get(one.wall).copied());
+            walls.collect::<Option<Vec<f64>>>().map(Value::List)
+        }
+        ("clearance_per_journal", "mm") => Some(Value::List(clearances.collect())),
+        ("worst_miss", "mm") => misses.reduce(f64::max).map(Value::Number),
+        _ => None,
+    }
 }
 
 pub fn weight_match(row: &Row) -> Option<Value> {

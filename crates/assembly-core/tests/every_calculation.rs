@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 
 use assembly_core::describe::{CALCULATIONS, Calculation, CalculationError, Given, Input, Takes};
 use assembly_core::measure::{Estimate, Origin, Sources};
+use assembly_core::quantity::unit_of;
 use proptest::prelude::*;
 use proptest::sample::Index;
 use proptest::strategy::ValueTree;
@@ -42,6 +43,16 @@ fn every_description_hangs_together() {
         }
         for output in calculation.outputs {
             assert!(names.insert(output.id), "{id}: {} twice", output.id);
+        }
+        let units = calculation.inputs.iter().map(|one| (one.kind, one.units));
+        let outputs = calculation.outputs.iter().map(|one| (one.kind, one.units));
+        for (kind, units) in units.chain(outputs) {
+            for symbol in [units.inch, units.metric] {
+                assert!(
+                    unit_of(kind, symbol).is_some(),
+                    "{id}: there is no unit {symbol:?} of {kind}"
+                );
+            }
         }
         for line in calculation.workings {
             for name in names_in(line) {

@@ -53,15 +53,33 @@ pub fn expansion(row: &Row) -> Option<Value> {
                 ("inner-at", REFERENCE_TEMPERATURE + row.si("dT")?),
             ],
         )?,
-        "length_at_20C" => worked(
-            "size-at-reference-temperature",
-            "at-reference",
-            &[
-                ("measured", row.si("measured")?),
-                ("expansion", row.si("alpha")?),
-                ("temperature", row.si("T")?),
-            ],
-        )?,
+        "length_at_20C" => {
+            let (measured, alpha) = (row.si("measured")?, row.si("alpha")?);
+            let temperature = row.si("T")?;
+            match row.si("alpha_scale") {
+                None => worked(
+                    "size-at-reference-temperature",
+                    "at-reference",
+                    &[
+                        ("measured", measured),
+                        ("expansion", alpha),
+                        ("temperature", temperature),
+                    ],
+                )?,
+                // A scale that is as warm as the part.
+                Some(scale) => worked(
+                    "size-by-warm-tool",
+                    "at-reference",
+                    &[
+                        ("reading", measured),
+                        ("part-expansion", alpha),
+                        ("part-at", temperature),
+                        ("tool-expansion", scale),
+                        ("tool-at", temperature),
+                    ],
+                )?,
+            }
+        }
         _ => return None,
     };
     let answer = row.value_of(si)?;

@@ -29,17 +29,18 @@ pub fn budget(row: &Row) -> Option<Value> {
         "U_k2" => "expanded",
         _ => return None,
     };
-    // The key "alpha_diff" carries no unit: it is one a kelvin.
+    // A cause that a row does not name adds nothing. The key "alpha_diff"
+    // carries no unit: it is one a kelvin.
     let inputs = [
-        ("repeat", row.si("repeat_s")?),
-        ("readings", row.number("n")?),
-        ("resolution", row.si("resolution")?),
-        ("certificate", row.si("cal_U")?),
-        ("certificate-factor", row.number("cal_k")?),
+        ("repeat", row.si("repeat_s").unwrap_or(0.0)),
+        ("readings", row.number("n").unwrap_or(1.0)),
+        ("resolution", row.si("resolution").unwrap_or(0.0)),
+        ("certificate", row.si("cal_U").unwrap_or(0.0)),
+        ("certificate-factor", row.number("cal_k").unwrap_or(2.0)),
         // A half-width in Celsius degrees is one in kelvin.
-        ("temperature", row.number("dT_halfwidth_C")?),
-        ("size", row.si("L")?),
-        ("expansion", row.number("alpha_diff")?),
+        ("temperature", row.number("dT_halfwidth_C").unwrap_or(0.0)),
+        ("size", row.si("L").unwrap_or(0.0)),
+        ("expansion", row.number("alpha_diff").unwrap_or(0.0)),
     ];
     row.value_of(worked("uncertainty-budget", output, &inputs)?)
 }

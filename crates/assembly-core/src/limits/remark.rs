@@ -28,7 +28,7 @@ impl Entry {
                     text: format!(
                         "{}: {}{}.",
                         self.standing(),
-                        self.range(low, high),
+                        self.range(low, high, scale),
                         self.whose()
                     ),
                 });
@@ -61,12 +61,15 @@ impl Entry {
         }
     }
 
-    fn range(&self, low: Option<f64>, high: Option<f64>) -> String {
+    fn range(&self, low: Option<f64>, high: Option<f64>, scale: f64) -> String {
         let said = match (low, high) {
             (Some(low), Some(high)) => format!("{} to {}", length_text(low), length_text(high)),
             (Some(low), None) => format!("at least {}", length_text(low)),
             (None, Some(high)) => format!("at most {}", length_text(high)),
-            (None, None) => String::new(),
+            (None, None) => match self.wanted {
+                Some(wanted) => format!("about {}", length_text(wanted * scale)),
+                None => String::new(),
+            },
         };
         format!("{} {said}", self.what)
     }
@@ -127,6 +130,9 @@ mod tests {
         assert!(little.text.contains("maker's sheet"));
         assert!(remark(0.012).text.contains("over the 0.0100 in"));
         assert_eq!(remark(0.006).gravity, Gravity::Note);
+        let one_figure = about("seat-width-exhaust", "").unwrap();
+        let said = one_figure.remark(&Estimate::exact(0.002), None).unwrap();
+        assert!(said.text.contains("about 0.0800 in"), "{}", said.text);
     }
 
     #[test]
