@@ -1,23 +1,24 @@
 //! The frame around every screen: the header, notices, the keypad, and which
 //! screen is shown.
 
-use leptos::html::Main;
 use leptos::prelude::*;
+use web_sys::HtmlElement;
 
-use crate::bench::{Bench, NewBuild};
-use crate::build::BuildPages;
+use crate::bench::{bench, new_build};
+use crate::build::build_pages;
 use crate::device::exports::Exports;
 use crate::device::keeping::{Keeping, keeping};
 use crate::device::settings::{Settings, Theme, UnitClass, settings};
 use crate::device::update::Update;
-use crate::kit::keypad::{Keypad, Pad};
-use crate::kit::toast::{Notice, Toast, ToastPlace};
-use crate::quick::{QuickCheck, QuickChecks};
+use crate::kit::keypad::{Pad, keypad};
+use crate::kit::piece::{El, Piece, button, el, link, p, row, title};
+use crate::kit::toast::{Toast, notice, toast_place};
+use crate::quick::{quick_check, quick_checks};
 use crate::route::{self, Page, Route};
 
 /// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
+#[must_use]
+pub fn app() -> Piece {
     provide_context(Settings::load());
     provide_context(Pad::new());
     provide_context(Toast::new());
@@ -25,22 +26,20 @@ pub fn App() -> impl IntoView {
     provide_context(Keeping::open());
     let update = Update::follow();
     let route = route::follow();
-    view! {
-        <div class="app">
-            <Header route />
-            <UpdateNotice update />
-            <StorageNotice />
-            <Screens route />
-            <Keypad />
-            <ToastPlace />
-        </div>
-    }
+    el("div")
+        .class("app")
+        .with(header(route))
+        .with(update_notice(update))
+        .with(storage_notice())
+        .with(screens(route))
+        .with(keypad())
+        .with(toast_place())
+        .into()
 }
 
 /// The screens. All pages of a build are one screen, so that what is worked out
 /// from its facts stands while one goes from page to page.
-#[component]
-fn Screens(route: ReadSignal<Route>) -> impl IntoView {
+fn screens(route: ReadSignal<Route>) -> El {
     let screen = Memo::new(move |_| match route.get() {
         Route::Build(id, _) => Route::Build(id, Page::Mains),
         other => other,
@@ -49,172 +48,171 @@ fn Screens(route: ReadSignal<Route>) -> impl IntoView {
         Route::Build(_, page) => page,
         _ => last.cloned().unwrap_or(Page::Mains),
     });
-    let main: NodeRef<Main> = NodeRef::new();
+    let main = el("main")
+        .class("screen")
+        .attr("tabindex", "-1")
+        .live(move || {
+            let screen = screen.get();
+            untrack(|| match screen {
+                Route::Bench => bench(),
+                Route::NewBuild => new_build(),
+                Route::QuickChecks => quick_checks(),
+                Route::QuickCheck(id) => quick_check(&id),
+                Route::Build(id, _) => build_pages(&id, page),
+                Route::Nowhere(_) => nowhere(),
+            })
+        });
     // A new address starts at the top of its page, for the eye and the ear. One
     // bearing after another is the same page: the field stays in hand.
+    let element: HtmlElement = main.element();
     Effect::new(move |last: Option<Route>| {
         let now = match route.get() {
             Route::Build(id, Page::Main(_)) => Route::Build(id, Page::Main(0)),
             other => other,
         };
-        if last.is_some_and(|last| last != now)
-            && let Some(main) = main.get_untracked()
-        {
+        if last.is_some_and(|last| last != now) {
             window().scroll_to_with_x_and_y(0.0, 0.0);
-            let _ = main.focus();
+            let _ = element.focus();
         }
         now
     });
-    view! {
-        <main class="screen" tabindex="-1" node_ref=main>
-            {move || match screen.get() {
-                Route::Bench => view! { <Bench /> }.into_any(),
-                Route::NewBuild => view! { <NewBuild /> }.into_any(),
-                Route::QuickChecks => view! { <QuickChecks /> }.into_any(),
-                Route::QuickCheck(id) => view! { <QuickCheck id /> }.into_any(),
-                Route::Build(id, _) => view! { <BuildPages id page /> }.into_any(),
-                Route::Nowhere(_) => view! { <Nowhere /> }.into_any(),
-            }}
-        </main>
-    }
+    main
 }
 
-#[component]
-fn Nowhere() -> impl IntoView {
-    view! {
-        <h1>"Nothing is here"</h1>
-        <p>"This address leads to no page of the book. Your builds are where they were."</p>
-        <p><a class="button" href="#/">"To the bench"</a></p>
-    }
+fn nowhere() -> Piece {
+    Piece::all([
+        title("Nothing is here").into(),
+        p("This address leads to no page of the book. Your builds are where they were.").into(),
+        p("").with(link("", &Route::Bench, "To the bench")).into(),
+    ])
 }
 
-#[component]
-fn Header(route: ReadSignal<Route>) -> impl IntoView {
-    let up = move || match route.get() {
-        Route::Bench => None,
-        Route::QuickCheck(_) => Some((Route::QuickChecks, "Quick checks")),
-        _ => Some((Route::Bench, "Bench")),
+fn header(route: ReadSignal<Route>) -> El {
+    let up = move || {
+        let (to, word) = match route.get() {
+            Route::Bench => return el("span").class("wordmark").text("Thoubook").into(),
+            Route::QuickCheck(_) => (Route::QuickChecks, "Quick checks"),
+            _ => (Route::Bench, "Bench"),
+        };
+        el("a")
+            .class("up")
+            .attr("href", &to.to_string())
+            .test("up")
+            .with(el("span").attr("aria-hidden", "true").text("‹"))
+            .text(word)
+            .into()
     };
-    view! {
-        <header class="header">
-            <nav class="header-row" aria-label="the book">
-                {move || match up() {
-                    None => view! { <span class="wordmark">"Thoubook"</span> }.into_any(),
-                    Some((to, word)) => view! {
-                        <a class="up" href=to.to_string() data-test="up">
-                            <span aria-hidden="true">"‹ "</span>{word}
-                        </a>
-                    }.into_any(),
-                }}
-                <span class="header-space"></span>
-                <UnitSwitch />
-                <ThemeSwitch />
-            </nav>
-        </header>
-    }
+    let bar = el("nav")
+        .class("header-row")
+        .attr("aria-label", "the book")
+        .live(up)
+        .with(el("span").class("header-space"))
+        .with(unit_switch())
+        .with(theme_switch());
+    el("header").class("header").with(bar)
 }
 
-#[component]
-fn UnitSwitch() -> impl IntoView {
+fn switch(test: &str, act: impl FnMut() + 'static) -> El {
+    el("button")
+        .attr("type", "button")
+        .class("switch")
+        .test(test)
+        .click(act)
+}
+
+fn unit_switch() -> El {
     let settings = settings();
-    let other = move || match settings.units() {
-        UnitClass::Inch => UnitClass::Metric,
-        UnitClass::Metric => UnitClass::Inch,
+    let word = move |class: UnitClass, word: &str| {
+        el("span")
+            .live_class("on", move || settings.units() == class)
+            .text(word)
     };
-    view! {
-        <button
-            type="button"
-            class="switch"
-            data-test="units"
-            aria-label=move || match settings.units() {
-                UnitClass::Inch => "lone numbers are inches; switch to millimetres",
-                UnitClass::Metric => "lone numbers are millimetres; switch to inches",
-            }
-            on:click=move |_| settings.choose_units(other())
-        >
-            <span class:on=move || settings.units() == UnitClass::Inch>"in"</span>
-            <span class:on=move || settings.units() == UnitClass::Metric>"mm"</span>
-        </button>
-    }
+    switch("units", move || {
+        settings.choose_units(match untrack(|| settings.units()) {
+            UnitClass::Inch => UnitClass::Metric,
+            UnitClass::Metric => UnitClass::Inch,
+        });
+    })
+    .live_attr("aria-label", move || {
+        let words = match settings.units() {
+            UnitClass::Inch => "lone numbers are inches; switch to millimetres",
+            UnitClass::Metric => "lone numbers are millimetres; switch to inches",
+        };
+        Some(words.to_owned())
+    })
+    .with(word(UnitClass::Inch, "in"))
+    .with(word(UnitClass::Metric, "mm"))
 }
 
-#[component]
-fn ThemeSwitch() -> impl IntoView {
+fn theme_switch() -> El {
     let settings = settings();
-    let (next, face, name) = (
-        move || match settings.theme() {
+    switch("theme", move || {
+        settings.choose_theme(match untrack(|| settings.theme()) {
             Theme::Device => Theme::Light,
             Theme::Light => Theme::Dark,
             Theme::Dark => Theme::Device,
-        },
-        move || match settings.theme() {
-            Theme::Device => "◐",
-            Theme::Light => "☀",
-            Theme::Dark => "☾",
-        },
-        move || match settings.theme() {
+        });
+    })
+    .live_attr("aria-label", move || {
+        let words = match settings.theme() {
             Theme::Device => "light or dark as the device says; switch to light",
             Theme::Light => "light, for the sun; switch to dark",
             Theme::Dark => "dark, for the gloom; switch to as the device says",
-        },
-    );
-    view! {
-        <button
-            type="button"
-            class="switch"
-            data-test="theme"
-            aria-label=name
-            on:click=move |_| settings.choose_theme(next())
-        >
-            <span>{face}</span>
-        </button>
-    }
+        };
+        Some(words.to_owned())
+    })
+    .live_text(move || {
+        let face = match settings.theme() {
+            Theme::Device => "◐",
+            Theme::Light => "☀",
+            Theme::Dark => "☾",
+        };
+        face.to_owned()
+    })
 }
 
-#[component]
-fn UpdateNotice(update: Update) -> impl IntoView {
-    view! {
-        <Show when=move || update.is_ready()>
-            <Notice tone="note" test="update-notice">
-                <p>"A newer version of Thoubook is ready. It takes over when you say so; everything written down stays."</p>
-                <div class="row">
-                    <button type="button" class="button" data-test="update-now" on:click=move |_| update.now()>
-                        "Use it now"
-                    </button>
-                    <button type="button" class="button quiet" on:click=move |_| update.later()>
-                        "Not now"
-                    </button>
-                </div>
-            </Notice>
-        </Show>
-    }
+fn update_notice(update: Update) -> Piece {
+    Piece::when(
+        move || update.is_ready(),
+        move || {
+            let choices = row([
+                button("", "Use it now", "update-now", move || update.now()).into(),
+                button("quiet", "Not now", "update-later", move || update.later()).into(),
+            ]);
+            notice("note", "update-notice")
+                .with(p("A newer version of Thoubook is ready. It takes over when you say so; everything written down stays."))
+                .with(choices)
+                .into()
+        },
+    )
 }
 
 /// Says loudly when the browser does not keep what is written.
-#[component]
-fn StorageNotice() -> impl IntoView {
+fn storage_notice() -> Piece {
     let keeping = keeping();
-    move || {
+    Piece::live(move || {
         let trouble = keeping.trouble();
-        match (trouble.shelf, trouble.vault) {
-            (None, None) => None,
-            (Some(shelf), Some(_)) => Some((
+        let (tone, words) = match (trouble.shelf, trouble.vault) {
+            (None, None) => return Piece::none(),
+            (Some(shelf), Some(_)) => (
                 "danger",
-                format!("Nothing you write is kept on this device. {shelf} It is on this screen and in the export, and nowhere else."),
-            )),
-            (None, Some(vault)) => Some((
+                format!(
+                    "Nothing you write is kept on this device. {shelf} It is on this screen and in the export, and nowhere else."
+                ),
+            ),
+            (None, Some(vault)) => (
                 "danger",
-                format!("What you write may be lost if the browser crashes. {vault} Export before you stop."),
-            )),
-            (Some(shelf), None) => Some((
+                format!(
+                    "What you write may be lost if the browser crashes. {vault} Export before you stop."
+                ),
+            ),
+            (Some(shelf), None) => (
                 "caution",
-                format!("One of the two copies of the book can't be written. {shelf} The other copy has everything."),
-            )),
-        }
-        .map(|(tone, words)| view! {
-            <Notice tone test="storage-notice">
-                <p>{words}</p>
-            </Notice>
-        })
-    }
+                format!(
+                    "One of the two copies of the book can't be written. {shelf} The other copy has everything."
+                ),
+            ),
+        };
+        notice(tone, "storage-notice").with(p(&words)).into()
+    })
 }

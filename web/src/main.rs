@@ -1,7 +1,7 @@
 //! Mounts the page and says when it is ready.
 
 use leptos::prelude::*;
-use thoubook_web::app::App;
+use thoubook_web::app::app;
 
 /// Tells the start-up report that the first screen stands.
 fn mark_ready() {
@@ -12,7 +12,9 @@ fn mark_ready() {
 }
 
 fn main() {
-    mount_to_body(App);
+    // The app puts itself into the page; Leptos gets an empty view, and lends
+    // its owner and its executor.
+    mount_to_body(|| app().show());
     // What the page showed while this was on its way is no longer true. It
     // goes last, so that it can still say so if mounting fails.
     if let Some(waiting) = document().get_element_by_id("before-start") {

@@ -240,32 +240,3 @@ fn a_missing_or_senseless_value_is_told_with_its_field() {
         }
     }
 }
-
-/// Looked up, counted, or about uncertainty itself: no reading of theirs brings
-/// an error that could be carried along.
-const CARRIES_NO_ERROR: &[&str] = &[
-    "standard-tolerance",
-    "coverage-factor",
-    "uncertainty-budget",
-    "conformity",
-    "tool-self-test",
-];
-
-/// An error that is lost on the way would make every verdict too sure.
-#[test]
-fn every_calculation_carries_the_errors_of_its_readings_along() {
-    let mut runner = proptest::test_runner::TestRunner::deterministic();
-    let strategy = prop::collection::vec(pick(), 97);
-    for calculation in CALCULATIONS {
-        let doubtful = (0..2000).any(|_| {
-            let picks = strategy.new_tree(&mut runner).unwrap().current();
-            let answer = calculation.answer(&given_of(calculation, &picks));
-            answer.is_ok_and(|answer| {
-                let mut values = answer.values().iter();
-                values.any(|(_, value)| value.deviation() > 0.0)
-            })
-        });
-        let exempt = CARRIES_NO_ERROR.contains(&calculation.id);
-        assert_ne!(doubtful, exempt, "{}", calculation.id);
-    }
-}

@@ -1,42 +1,44 @@
 //! The first screen: the builds on this device.
 
-use leptos::prelude::*;
-
-use super::card::BuildCard;
-use super::import::ImportFile;
-use super::room::Room;
+use super::card::card;
+use super::import::import_file;
+use super::room::room;
 use crate::device::keeping::keeping;
+use crate::kit::piece::{Piece, el, link, note, row, title};
 use crate::route::Route;
 
+const NONE: &str =
+    "No build is on this device yet. Begin one by describing the engine, or bring in a file.";
+
 /// The bench.
-#[component]
-pub fn Bench() -> impl IntoView {
+#[must_use]
+pub fn bench() -> Piece {
     let keeping = keeping();
-    let cards = move || {
+    let cards = Piece::live(move || {
         let builds = keeping.builds();
         if builds.is_empty() {
             let words = if keeping.is_open() {
-                "No build is on this device yet. Begin one by describing the engine, or bring in a file."
+                NONE
             } else {
                 "Opening the book…"
             };
-            return view! { <p class="lead" data-test="no-builds">{words}</p> }.into_any();
+            return note("lead", words).test("no-builds").into();
         }
         // The latest begun comes first.
         let cards = builds
             .into_iter()
             .rev()
-            .map(|(id, journal)| view! { <BuildCard id journal /> });
-        view! { <ul class="entries">{cards.collect_view()}</ul> }.into_any()
-    };
-    view! {
-        <h1>"Bench"</h1>
-        {cards}
-        <div class="row">
-            <a class="button" href=Route::NewBuild.to_string() data-test="new-build">"New build"</a>
-            <a class="button quiet" href=Route::QuickChecks.to_string() data-test="quick-link">"Quick checks"</a>
-            <ImportFile />
-        </div>
-        <Room />
-    }
+            .map(|(id, journal)| card(id, journal).into());
+        el("ul").class("entries").all(cards).into()
+    });
+    let begin = row([
+        link("", &Route::NewBuild, "New build")
+            .test("new-build")
+            .into(),
+        link("quiet", &Route::QuickChecks, "Quick checks")
+            .test("quick-link")
+            .into(),
+        import_file(),
+    ]);
+    Piece::all([title("Bench").into(), cards, begin.into(), room()])
 }

@@ -3,64 +3,57 @@
 use build_journal::{Build, BuildId, Journal, fold};
 use leptos::prelude::*;
 
-use super::wipe::Wipe;
+use super::wipe::wipe;
 use crate::device::exports::exports;
+use crate::kit::piece::{El, button, el, row};
 use crate::kit::toast::toast;
-use crate::kit::verdict::{Mark, MarkShape};
+use crate::kit::verdict::{Mark, shape};
 use crate::route::{Page, Route};
 
 /// A build: its name opens it; export and wipe stand beside.
-#[component]
-pub fn BuildCard(
-    /// Which build.
-    id: BuildId,
-    /// Its facts.
-    journal: RwSignal<Journal>,
-) -> impl IntoView {
+#[must_use]
+pub fn card(id: BuildId, journal: RwSignal<Journal>) -> El {
     let build = Memo::new(move |_| journal.with(fold));
-    let name = Signal::derive(move || build.with(name_of));
+    let name = move || build.with(name_of);
     let exports = exports();
     let toast = toast();
     let wiping = RwSignal::new(false);
-    let to = Route::Build(id.to_string(), Page::Mains).to_string();
-    view! {
-        <li class="card" data-test="build" data-build=id.to_string()>
-            <a class="entry" href=to data-test="build-link">
-                <strong>{move || name.get()}</strong>
-                <span>{move || build.with(engine_words)}</span>
-                {move || build.with(tally)}
-            </a>
-            <p class="hint" data-test="exported">
-                {move || journal.with(|journal| exports.words(journal))}
-            </p>
-            <div class="row">
-                <button
-                    type="button"
-                    class="button quiet"
-                    data-test="export"
-                    aria-label=move || format!("export {}", name.get())
-                    on:click=move |_| {
-                        let done = journal.with_untracked(|journal| {
-                            exports.export(journal, &name.get_untracked())
-                        });
-                        toast.say(done.err().unwrap_or_else(|| "Exported to your downloads.".to_owned()));
-                    }
-                >
-                    "Export"
-                </button>
-                <button
-                    type="button"
-                    class="button quiet"
-                    data-test="wipe"
-                    aria-label=move || format!("wipe {} off this device", name.get())
-                    on:click=move |_| wiping.set(true)
-                >
-                    "Wipe…"
-                </button>
-            </div>
-            <Wipe id journal name open=wiping />
-        </li>
-    }
+    let open = el("a")
+        .class("entry")
+        .attr(
+            "href",
+            &Route::Build(id.to_string(), Page::Mains).to_string(),
+        )
+        .test("build-link")
+        .with(el("strong").live_text(name))
+        .with(el("span").live_text(move || build.with(engine_words)))
+        .live(move || build.with(tally).into());
+    let export = button("quiet", "Export", "export", move || {
+        let done = journal
+            .with_untracked(|journal| exports.export(journal, &build.with_untracked(name_of)));
+        toast.say(
+            done.err()
+                .unwrap_or_else(|| "Exported to your downloads.".to_owned()),
+        );
+    })
+    .live_attr("aria-label", move || Some(format!("export {}", name())));
+    let wipe_it = button("quiet", "Wipe…", "wipe", move || wiping.set(true))
+        .live_attr("aria-label", move || {
+            Some(format!("wipe {} off this device", name()))
+        });
+    el("li")
+        .class("card")
+        .test("build")
+        .attr("data-build", &id.to_string())
+        .with(open)
+        .with(
+            el("p")
+                .class("hint")
+                .test("exported")
+                .live_text(move || journal.with(|journal| exports.words(journal))),
+        )
+        .with(row([export.into(), wipe_it.into()]))
+        .with(wipe(id, journal, name, wiping))
 }
 
 /// What the builder calls it.
@@ -87,7 +80,7 @@ fn engine_words(build: &Build) -> String {
 }
 
 /// How many bearings stand how.
-fn tally(build: &Build) -> impl IntoView + use<> {
+fn tally(build: &Build) -> El {
     let marks: Vec<Mark> = build
         .mains
         .iter()
@@ -97,12 +90,11 @@ fn tally(build: &Build) -> impl IntoView + use<> {
         .into_iter()
         .filter_map(|mark| {
             let count = marks.iter().filter(|one| **one == mark).count();
-            (count > 0).then(|| {
-                view! {
-                    <span class="tally-one"><MarkShape mark />{count}" "{mark.words()}</span>
-                }
-            })
-        })
-        .collect_view();
-    view! { <span class="tally">{counts}</span> }
+            let one = el("span")
+                .class("tally-one")
+                .with(shape(mark))
+                .text(&format!("{count} {}", mark.words()));
+            (count > 0).then(|| one.into())
+        });
+    el("span").class("tally").all(counts)
 }

@@ -6,11 +6,12 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{File, HtmlInputElement};
+use web_sys::{Event, File, HtmlInputElement};
 
 use crate::device::files;
 use crate::device::keeping::{Keeping, keeping};
-use crate::kit::dialog::Dialog;
+use crate::kit::dialog::dialog;
+use crate::kit::piece::{Piece, button, el, p, row};
 
 /// What came of a file.
 #[derive(Clone, PartialEq)]
@@ -22,12 +23,12 @@ enum Came {
 }
 
 /// The button that takes a file, and what came of it.
-#[component]
-pub fn ImportFile() -> impl IntoView {
+#[must_use]
+pub fn import_file() -> Piece {
     let keeping = keeping();
     let came = RwSignal::new(None::<Came>);
     let open = RwSignal::new(false);
-    let picked = move |event: leptos::ev::Event| {
+    let picked = move |event: Event| {
         let input = event
             .target()
             .and_then(|input| input.dyn_into::<HtmlInputElement>().ok());
@@ -40,47 +41,39 @@ pub fn ImportFile() -> impl IntoView {
             open.set(true);
         });
     };
-    let save_the_rest = move |_| {
+    let save_the_rest = move || {
         let Some(Came::CutShort(_, journal)) = came.get_untracked() else {
             return;
         };
         spawn_local(async move {
             let count = keeping.bring_in(&journal).await;
-            came.set(Some(Came::Said(format!(
-                "{} from the file are in the book now.",
-                lines(count)
-            ))));
+            let words = format!("{} from the file are in the book now.", lines(count));
+            came.set(Some(Came::Said(words)));
         });
     };
-    view! {
-        <label class="button quiet file">
-            "Bring in a file"
-            <input
-                type="file"
-                class="only-heard"
-                accept=".json,.txt,application/json,text/plain"
-                data-test="import-file"
-                on:change=picked
-            />
-        </label>
-        <Dialog open title="The file" test="import-dialog">
-            {move || came.get().map(|came| match came {
-                Came::Said(words) => view! { <p data-test="import-says">{words}</p> }.into_any(),
-                Came::CutShort(words, _) => view! {
-                    <p data-test="import-says">{words}</p>
-                    <button type="button" class="button" data-test="import-rescue" on:click=save_the_rest>
-                        "Take in what is whole"
-                    </button>
-                }
-                .into_any(),
-            })}
-            <div class="row">
-                <button type="button" class="button quiet" data-test="import-close" on:click=move |_| open.set(false)>
-                    "Close"
-                </button>
-            </div>
-        </Dialog>
-    }
+    let says = move || match came.get() {
+        None => Piece::none(),
+        Some(Came::Said(words)) => p(&words).test("import-says").into(),
+        Some(Came::CutShort(words, _)) => Piece::all([
+            p(&words).test("import-says").into(),
+            button("", "Take in what is whole", "import-rescue", save_the_rest).into(),
+        ]),
+    };
+    let input = el("input")
+        .attr("type", "file")
+        .class("only-heard")
+        .attr("accept", ".json,.txt,application/json,text/plain")
+        .test("import-file")
+        .on("change", picked);
+    let label = el("label")
+        .class("button quiet file")
+        .text("Bring in a file")
+        .with(input);
+    let answer = dialog(open, "The file", "import-dialog", move || {
+        let close = button("quiet", "Close", "import-close", move || open.set(false));
+        Piece::all([Piece::live(says), row([close.into()]).into()])
+    });
+    Piece::all([label.into(), answer.into()])
 }
 
 async fn take(keeping: Keeping, file: &File) -> Came {

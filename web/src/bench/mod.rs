@@ -7,6 +7,6 @@ mod new_build;
 mod room;
 mod wipe;
 
-pub use builds::Bench;
+pub use builds::bench;
 pub use card::name_of;
-pub use new_build::NewBuild;
+pub use new_build::new_build;

@@ -9,8 +9,9 @@ use uom::si::f64::Angle;
 
 use crate::device::drafts::{self, Draft};
 use crate::device::keeping::keeping;
-use crate::kit::field::{QuantityField, WordField, read_text};
-use crate::kit::pick::{Pick, Word};
+use crate::kit::field::{QuantityField, read_text, word_field};
+use crate::kit::pick::{Word, pick};
+use crate::kit::piece::{Piece, button, note, row, title};
 use crate::kit::toast::toast;
 use crate::route::{self, Page, Route};
 
@@ -102,24 +103,24 @@ fn count_unit() -> &'static Unit {
 }
 
 /// The form that describes an engine.
-#[component]
-pub fn NewBuild() -> impl IntoView {
+#[must_use]
+pub fn new_build() -> Piece {
     let keeping = keeping();
     let toast = toast();
     let typing = Typing::load();
     let tried = RwSignal::new(false);
     let engine = Memo::new(move |_| typing.engine());
     let wrong = move |field: &'static str| {
-        Signal::derive(move || {
+        move || {
             // Nothing is scolded before the button was pressed.
             let not_yet = engine.get().err().filter(|_| tried.get())?;
             match not_yet {
                 NotYet::Field(at, words) => (at == field).then_some(words),
                 NotYet::Engine(error) => (error.field() == field).then(|| error.to_string()),
             }
-        })
+        }
     };
-    let save = move |_| {
+    let save = move || {
         tried.set(true);
         let Ok(engine) = engine.get_untracked() else {
             return;
@@ -133,62 +134,63 @@ pub fn NewBuild() -> impl IntoView {
             Err(error) => toast.say(error.to_string()),
         }
     };
-    let count: Signal<&'static Unit> = Signal::derive(count_unit);
-    let degrees: Signal<&'static Unit> = Signal::derive(|| unit_or_usual(Kind::Angle, "°"));
-    let mains_label = Signal::derive(move || match typing.usual_mains() {
-        Some(usual) => format!("Main bearings (usually {usual}: leave empty if so)"),
-        None => "Main bearings (empty: the usual number)".to_owned(),
-    });
-    view! {
-        <h1>"Describe the engine"</h1>
-        <p class="lead">"From this come the places to measure. It can be described again later."</p>
-        <WordField
-            name="name"
-            label="Name"
-            hint="What you call it, such as the machine it came from."
-            draft=typing.name
-            at_most=120
-            wrong=wrong("name")
-        />
-        <Pick
-            name="layout"
-            label="Layout"
-            words=vec![Word::of("inline", "inline"), Word::of("vee", "vee"), Word::of("flat", "flat")]
-            picked=Signal::derive(move || typing.layout.get())
-            on_pick=Callback::new(move |id| typing.layout.set(id))
-        />
-        <QuantityField
-            name="cylinders"
-            label="Cylinders"
-            draft=typing.cylinders
-            kind=Kind::Count
-            unit=count
-            wrong=wrong("cylinders")
-        />
-        <Show when=move || typing.layout.get() == "vee">
-            <QuantityField
-                name="bank-angle"
-                label="Bank angle"
-                draft=typing.bank_angle
-                kind=Kind::Angle
-                unit=degrees
-                wrong=wrong("bank_angle")
-            />
-        </Show>
-        <QuantityField
-            name="mains"
-            label=mains_label
-            draft=typing.mains
-            kind=Kind::Count
-            unit=count
-            wrong=wrong("mains")
-            how="Count the main caps: the crank on your bench decides."
-            next_word="Done"
-        />
-        <div class="row">
-            <button type="button" class="button" data-test="describe-save" on:click=save>
-                "Begin the build"
-            </button>
-        </div>
-    }
+    let layouts = ["inline", "vee", "flat"]
+        .map(|id| Word::of(id, id))
+        .to_vec();
+    let layout = pick(
+        "layout",
+        "Layout",
+        "",
+        layouts,
+        move || typing.layout.get(),
+        move |id| typing.layout.set(id),
+    );
+    let name = word_field(
+        "name",
+        "Name",
+        "What you call it, such as the machine it came from.",
+        typing.name,
+        120,
+        wrong("name"),
+    );
+    let cylinders = QuantityField::new(
+        "cylinders",
+        "Cylinders",
+        typing.cylinders,
+        Kind::Count,
+        count_unit,
+    )
+    .wrong(wrong("cylinders"));
+    let angle = move || {
+        let degrees = || unit_or_usual(Kind::Angle, "°");
+        QuantityField::new(
+            "bank-angle",
+            "Bank angle",
+            typing.bank_angle,
+            Kind::Angle,
+            degrees,
+        )
+        .wrong(wrong("bank_angle"))
+        .piece()
+        .into()
+    };
+    let mains = QuantityField::new("mains", "", typing.mains, Kind::Count, count_unit)
+        .live_label(move || match typing.usual_mains() {
+            Some(usual) => format!("Main bearings (usually {usual}: leave empty if so)"),
+            None => "Main bearings (empty: the usual number)".to_owned(),
+        })
+        .wrong(wrong("mains"))
+        .how("Count the main caps: the crank on your bench decides.")
+        .next_word("Done");
+    let lead = "From this come the places to measure. It can be described again later.";
+    Piece::all([
+        title("Describe the engine").into(),
+        note("lead", lead).into(),
+        name.into(),
+        layout.into(),
+        cylinders.piece().into(),
+        Piece::when(move || typing.layout.get() == "vee", angle),
+        mains.piece().into(),
+        row([button("", "Begin the build", "describe-save", save).into()]).into(),
+    ])
 }

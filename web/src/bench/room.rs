@@ -5,10 +5,13 @@ use leptos::task::spawn_local;
 
 use crate::device::keeping::keeping;
 use crate::device::space::{self, Space};
+use crate::kit::judged::share_bar;
+use crate::kit::piece::{Piece, button, p, row};
+use crate::kit::section::section;
 
 /// The room for the book, as far as the browser says.
-#[component]
-pub fn Room() -> impl IntoView {
+#[must_use]
+pub fn room() -> Piece {
     let keeping = keeping();
     let found = RwSignal::new(None::<Space>);
     let look = move || {
@@ -23,42 +26,39 @@ pub fn Room() -> impl IntoView {
         let _ = keeping.acknowledged();
         look();
     });
-    let ask = move |_| {
+    let ask = move || {
         spawn_local(async move {
             let _ = space::ask_to_keep().await;
             look();
         });
     };
-    move || {
-        found.get().map(|space| {
-            let part = (space.used / space.quota).clamp(0.0, 1.0);
-            let width = format!("{:.2}", (part * 100.0).max(0.5));
-            view! {
-                <section class="section" data-test="room">
-                    <h2>"Room"</h2>
-                    <p>
-                        {size(space.used)}" of "{size(space.quota)}" that this browser gives are in use, page and all."
-                    </p>
-                    <svg class="share-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
-                        <rect width=width height="4" />
-                    </svg>
-                    {if space.promised {
-                        view! { <p>"The browser promises not to clear it away by itself."</p> }.into_any()
-                    } else {
-                        view! {
-                            <p>"The browser may clear it away when room gets short: export now and then."</p>
-                            <div class="row">
-                                <button type="button" class="button quiet" data-test="ask-to-keep" on:click=ask>
-                                    "Ask it to keep the book"
-                                </button>
-                            </div>
-                        }
-                        .into_any()
-                    }}
-                </section>
-            }
-        })
+    Piece::live(move || {
+        found
+            .get()
+            .map(|space| {
+                let used = format!(
+                    "{} of {} that this browser gives are in use, page and all.",
+                    size(space.used),
+                    size(space.quota)
+                );
+                section("Room")
+                    .test("room")
+                    .with(p(&used))
+                    .with(share_bar(space.used / space.quota))
+                    .with(promise(space.promised, ask))
+            })
+            .into()
+    })
+}
+
+fn promise(promised: bool, ask: impl FnMut() + 'static) -> Piece {
+    if promised {
+        return p("The browser promises not to clear it away by itself.").into();
     }
+    Piece::all([
+        p("The browser may clear it away when room gets short: export now and then.").into(),
+        row([button("quiet", "Ask it to keep the book", "ask-to-keep", ask).into()]).into(),
+    ])
 }
 
 /// A number of bytes as people say it.

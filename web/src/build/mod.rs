@@ -6,4 +6,4 @@ mod opened;
 mod pages;
 
 pub use opened::Opened;
-pub use pages::BuildPages;
+pub use pages::build_pages;

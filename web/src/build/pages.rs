@@ -4,37 +4,30 @@ use build_journal::{BuildId, Journal};
 use leptos::prelude::*;
 
 use super::Opened;
-use super::book::Book;
-use super::measure::{Bearing, LimitsPage, Mains, ToolsPage};
-use crate::device::keeping::keeping;
+use super::book::book;
+use super::measure::{bearing_page, limits_page, mains, tools_page};
+use crate::device::keeping::{Keeping, keeping};
+use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::toast::toast;
 use crate::route::{Page, Route};
 
 /// A build's pages, or word of why there are none.
-#[component]
-pub fn BuildPages(
-    /// The id in the address.
-    #[prop(into)]
-    id: Signal<String>,
-    /// The page in the address.
-    #[prop(into)]
-    page: Signal<Page>,
-) -> impl IntoView {
+#[must_use]
+pub fn build_pages(id: &str, page: Memo<Page>) -> Piece {
     let keeping = keeping();
-    let build = Memo::new(move |_| BuildId::parse(&id.get()).ok());
-    let found = Memo::new(move |_| keeping.build(build.get()?));
-    move || {
-        match (build.get(), found.get()) {
-        (Some(id), Some(journal)) => view! { <Pages id journal page /> }.into_any(),
-        _ if !keeping.is_open() => view! { <p class="lead">"Opening the book…"</p> }.into_any(),
-        _ => view! {
-            <h1>"Not on this device"</h1>
-            <p>"This build is not on this device. If it was exported elsewhere, bring the file in on the bench."</p>
-            <p><a class="button" href=Route::Bench.to_string()>"To the bench"</a></p>
-        }
-        .into_any(),
+    let id = BuildId::parse(id).ok();
+    let found = Memo::new(move |_| keeping.build(id?));
+    Piece::live(move || {
+        match (id, found.get()) {
+        (Some(id), Some(journal)) => untrack(|| pages(id, journal, page)),
+        _ if !keeping.is_open() => note("lead", "Opening the book…").into(),
+        _ => Piece::all([
+            title("Not on this device").into(),
+            p("This build is not on this device. If it was exported elsewhere, bring the file in on the bench.").into(),
+            p("").with(link("", &Route::Bench, "To the bench")).into(),
+        ]),
     }
-    }
+    })
 }
 
 /// Which page is shown; one bearing after another is the same page.
@@ -47,64 +40,87 @@ enum Shown {
     Book,
 }
 
-#[component]
-fn Pages(id: BuildId, journal: RwSignal<Journal>, page: Signal<Page>) -> impl IntoView {
+impl From<Page> for Shown {
+    fn from(page: Page) -> Self {
+        match page {
+            Page::Mains => Self::Mains,
+            Page::Main(_) => Self::Bearing,
+            Page::Limits => Self::Limits,
+            Page::Tools => Self::Tools,
+            Page::Book => Self::Book,
+        }
+    }
+}
+
+fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
     let keeping = keeping();
-    let opened = Opened::of(id, journal, keeping, toast());
-    provide_context(opened);
-    let shown = Memo::new(move |_| match page.get() {
-        Page::Mains => Shown::Mains,
-        Page::Main(_) => Shown::Bearing,
-        Page::Limits => Shown::Limits,
-        Page::Tools => Shown::Tools,
-        Page::Book => Shown::Book,
-    });
+    provide_context(Opened::of(id, journal, keeping, toast()));
+    let shown = Memo::new(move |_| Shown::from(page.get()));
     let number = Memo::new(move |last: Option<&u8>| match page.get() {
         Page::Main(number) => number,
         _ => last.copied().unwrap_or(1),
     });
-    let tab = move |to: Page, word: &'static str| {
-        let this = match to {
-            Page::Mains | Page::Main(_) => Shown::Mains,
-            Page::Limits => Shown::Limits,
-            Page::Tools => Shown::Tools,
-            Page::Book => Shown::Book,
-        };
-        let here = move || (shown.get() == this).then_some("page");
-        let href = Route::Build(id.to_string(), to).to_string();
-        view! { <a href=href aria-current=here data-test=format!("tab-{}", word.to_lowercase())>{word}</a> }
+    let tab = |to: Page, word: &str| {
+        let own = Shown::from(to.clone());
+        let here =
+            move || shown.get() == own || (own == Shown::Mains && shown.get() == Shown::Bearing);
+        el("a")
+            .attr("href", &Route::Build(id.to_string(), to).to_string())
+            .live_attr("aria-current", move || here().then(|| "page".to_owned()))
+            .test(&format!("tab-{}", word.to_lowercase()))
+            .text(word)
+            .into()
     };
-    let later = move || journal.with(Journal::later_format);
-    view! {
-        <nav class="tabs" aria-label="this build">
-            {tab(Page::Mains, "Mains")} {tab(Page::Limits, "Limits")} {tab(Page::Tools, "Tools")}
-            {tab(Page::Book, "Book")}
-        </nav>
-        {move || later().map(|_| view! {
-            <p class="notice notice-caution" data-test="newer-format">
-                "A newer version of Thoubook has written in this build. It can be read and exported here; to write in it, use the newer version."
-            </p>
-        })}
-        {move || match shown.get() {
-            Shown::Mains => view! { <Mains /> }.into_any(),
-            Shown::Bearing => view! { <Bearing number /> }.into_any(),
-            Shown::Limits => view! { <LimitsPage /> }.into_any(),
-            Shown::Tools => view! { <ToolsPage /> }.into_any(),
-            Shown::Book => view! { <Book /> }.into_any(),
-        }}
-        <p
-            class="kept"
-            data-test="acknowledged"
-            data-count=move || keeping.acknowledged().to_string()
-            data-on-the-way=move || keeping.on_the_way().to_string()
-        >
-            {move || if keeping.on_the_way() > 0 {
+    let tabs = el("nav")
+        .class("tabs")
+        .attr("aria-label", "this build")
+        .all([
+            tab(Page::Mains, "Mains"),
+            tab(Page::Limits, "Limits"),
+            tab(Page::Tools, "Tools"),
+            tab(Page::Book, "Book"),
+        ]);
+    let newer = Piece::when(
+        move || journal.with(|journal| journal.later_format().is_some()),
+        || {
+            let words = "A newer version of Thoubook has written in this build. It can be read and exported here; to write in it, use the newer version.";
+            note("notice notice-caution", words)
+                .test("newer-format")
+                .into()
+        },
+    );
+    let page = Piece::live(move || {
+        let shown = shown.get();
+        untrack(|| match shown {
+            Shown::Mains => mains(),
+            Shown::Bearing => bearing_page(number),
+            Shown::Limits => limits_page(),
+            Shown::Tools => tools_page(),
+            Shown::Book => book(),
+        })
+    });
+    Piece::all([tabs.into(), newer, page, kept(keeping).into()])
+}
+
+/// Whether all that was written is safe.
+fn kept(keeping: Keeping) -> El {
+    el("p")
+        .class("kept")
+        .test("acknowledged")
+        .live_attr("data-count", move || {
+            Some(keeping.acknowledged().to_string())
+        })
+        .live_attr("data-on-the-way", move || {
+            Some(keeping.on_the_way().to_string())
+        })
+        .live_text(move || {
+            let words = if keeping.on_the_way() > 0 {
                 "Being kept…"
             } else if keeping.trouble().vault.is_some() {
                 "Not all of it is safe: see the notice above."
             } else {
                 "✓ All that is written here is kept on this device."
-            }}
-        </p>
-    }
+            };
+            words.to_owned()
+        })
 }

@@ -1,42 +1,35 @@
 //! A question that has to be answered before anything else.
 
-use leptos::html::Dialog as DialogElement;
 use leptos::prelude::*;
+use web_sys::HtmlDialogElement;
 
-/// A modal dialog, shown while `open` is true. Escape closes it.
-#[component]
-pub fn Dialog(
-    /// Whether it is shown.
+use super::piece::{El, Piece, el};
+
+/// A modal dialog, shown while `open` is true. Escape closes it. What is in it
+/// is made when it opens.
+#[must_use]
+pub fn dialog(
     open: RwSignal<bool>,
-    /// What it is about.
-    #[prop(into)]
-    title: String,
-    /// Its name for tests.
-    test: &'static str,
-    children: ChildrenFn,
-) -> impl IntoView {
-    let element: NodeRef<DialogElement> = NodeRef::new();
+    title: &str,
+    test: &str,
+    inside: impl Fn() -> Piece + 'static,
+) -> El {
+    let heading = format!("{test}-title");
+    let made = el("dialog")
+        .class("dialog")
+        .attr("aria-labelledby", &heading)
+        .test(test)
+        .with(el("h2").attr("id", &heading).text(title))
+        .on("close", move |_| open.set(false))
+        .when(move || open.get(), inside);
+    let element: HtmlDialogElement = made.element();
     Effect::new(move |_| {
-        let Some(dialog) = element.get() else { return };
-        if open.get() {
-            // Shown already is what was wanted.
-            let _ = dialog.show_modal();
-        } else if dialog.open() {
-            dialog.close();
+        if !open.get() {
+            element.close();
+        } else if !element.open() {
+            // Refused only when the page is being left.
+            let _ = element.show_modal();
         }
     });
-    let heading = format!("{test}-title");
-    let named_by = heading.clone();
-    view! {
-        <dialog
-            class="dialog"
-            node_ref=element
-            aria-labelledby=named_by
-            data-test=test
-            on:close=move |_| open.set(false)
-        >
-            <h2 id=heading>{title}</h2>
-            {move || open.get().then(|| children())}
-        </dialog>
-    }
+    made
 }

@@ -1,12 +1,17 @@
 //! A field for a quantity, typed with the keypad or a keyboard.
 
+use std::rc::Rc;
+
 use assembly_core::quantity::{Kind, ReadError, Typed, Unit, read, show, unit_of, units_of};
-use leptos::html::Input;
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
-use web_sys::{HtmlElement, HtmlInputElement, ScrollIntoViewOptions, ScrollLogicalPosition};
+use web_sys::{
+    HtmlElement, HtmlInputElement, KeyboardEvent, ScrollIntoViewOptions, ScrollLogicalPosition,
+};
 
 use super::keypad::{Pad, Target, pad};
+use super::piece::{El, el, note};
 use crate::device::drafts::Draft;
 
 /// As many unit keys as fit beside each other.
@@ -28,150 +33,237 @@ enum Says {
     Wrong(String),
 }
 
-/// A labelled field for one quantity.
-#[component]
-pub fn QuantityField(
-    /// Its id on the page; once on a screen.
-    #[prop(into)]
-    name: String,
-    /// What is asked for.
-    #[prop(into)]
-    label: Signal<String>,
-    /// Its text.
-    #[prop(into)]
-    draft: Signal<Draft>,
-    /// What kind of quantity.
-    kind: Kind,
-    /// What a lone number is taken to be.
-    #[prop(into)]
-    unit: Signal<&'static Unit>,
-    /// How to get at the number; shown while the field is in use.
-    #[prop(optional, into)]
-    how: Option<String>,
-    /// What else is wrong with it, when its text can be read or is missing.
-    #[prop(optional, into)]
-    wrong: Option<Signal<Option<String>>>,
-    /// What Next does; to the next field of the screen when not said.
-    #[prop(optional)]
-    on_next: Option<Callback<()>>,
-    /// What is read on the Next key.
-    #[prop(default = "Next")]
-    next_word: &'static str,
-    /// Ready to type into at once.
-    #[prop(optional)]
-    begin_here: bool,
-) -> impl IntoView {
-    let pad = pad();
-    let element: NodeRef<Input> = NodeRef::new();
-    let left = RwSignal::new(false);
-    let says = Memo::new(move |_| {
-        let wrong = || wrong.and_then(|wrong| wrong.get());
-        match read_text(&draft.get().get(), kind, unit.get()) {
-            None => wrong().map_or(Says::Nothing, Says::Wrong),
-            Some(Ok(typed)) => wrong().map_or_else(
-                || understood(&typed).map_or(Says::Nothing, Says::Understood),
-                Says::Wrong,
-            ),
-            Some(Err(error)) if error.is_unfinished() && !left.get() => Says::Nothing,
-            Some(Err(error)) => Says::Wrong(error.to_string()),
+impl Says {
+    const fn is_wrong(&self) -> bool {
+        matches!(self, Self::Wrong(_))
+    }
+
+    fn words(self) -> String {
+        match self {
+            Self::Nothing => String::new(),
+            Self::Understood(words) | Self::Wrong(words) => words,
         }
-    });
-    let next = on_next.unwrap_or_else(|| {
-        Callback::new(move |()| {
-            if let Some(input) = element.get_untracked() {
-                to_next_field(pad, &input);
+    }
+}
+
+/// A labelled field for one quantity.
+pub struct QuantityField {
+    name: String,
+    label: Rc<dyn Fn() -> String>,
+    draft: Rc<dyn Fn() -> Draft>,
+    kind: Kind,
+    unit: Rc<dyn Fn() -> &'static Unit>,
+    how: Option<String>,
+    wrong: Option<Rc<dyn Fn() -> Option<String>>>,
+    on_next: Option<Rc<dyn Fn()>>,
+    next_word: &'static str,
+    begin_here: bool,
+}
+
+impl QuantityField {
+    /// A field: its id on the page (once on a screen), what is asked for, its
+    /// text, its kind, and what a lone number is taken to be.
+    #[must_use]
+    pub fn new(
+        name: impl Into<String>,
+        label: impl Into<String>,
+        draft: Draft,
+        kind: Kind,
+        unit: impl Fn() -> &'static Unit + 'static,
+    ) -> Self {
+        let label = label.into();
+        Self {
+            name: name.into(),
+            label: Rc::new(move || label.clone()),
+            draft: Rc::new(move || draft),
+            kind,
+            unit: Rc::new(unit),
+            how: None,
+            wrong: None,
+            on_next: None,
+            next_word: "Next",
+            begin_here: false,
+        }
+    }
+
+    /// With a label that follows signals.
+    #[must_use]
+    pub fn live_label(mut self, label: impl Fn() -> String + 'static) -> Self {
+        self.label = Rc::new(label);
+        self
+    }
+
+    /// With a text that is another one from time to time.
+    #[must_use]
+    pub fn live_draft(mut self, draft: impl Fn() -> Draft + 'static) -> Self {
+        self.draft = Rc::new(draft);
+        self
+    }
+
+    /// With how to get at the number; shown while the field is in use.
+    #[must_use]
+    pub fn how(mut self, how: impl Into<String>) -> Self {
+        self.how = Some(how.into());
+        self
+    }
+
+    /// With what else may be wrong with it, when its text can be read or is missing.
+    #[must_use]
+    pub fn wrong(mut self, wrong: impl Fn() -> Option<String> + 'static) -> Self {
+        self.wrong = Some(Rc::new(wrong));
+        self
+    }
+
+    /// With what Next does; without, it goes to the next field of the screen.
+    #[must_use]
+    pub fn on_next(mut self, next: impl Fn() + 'static) -> Self {
+        self.on_next = Some(Rc::new(next));
+        self
+    }
+
+    /// With another word on the Next key.
+    #[must_use]
+    pub const fn next_word(mut self, word: &'static str) -> Self {
+        self.next_word = word;
+        self
+    }
+
+    /// Ready to type into as soon as it is there.
+    #[must_use]
+    pub const fn begin_here(mut self) -> Self {
+        self.begin_here = true;
+        self
+    }
+
+    fn says(&self, left: RwSignal<bool>) -> Rc<dyn Fn() -> Says> {
+        let (draft, kind, unit) = (Rc::clone(&self.draft), self.kind, Rc::clone(&self.unit));
+        let wrong = self.wrong.clone();
+        Rc::new(move || {
+            let wrong = || wrong.as_ref().and_then(|wrong| wrong());
+            match read_text(&draft().get(), kind, unit()) {
+                None => wrong().map_or(Says::Nothing, Says::Wrong),
+                Some(Ok(typed)) => wrong().map_or_else(
+                    || understood(&typed).map_or(Says::Nothing, Says::Understood),
+                    Says::Wrong,
+                ),
+                Some(Err(error)) if error.is_unfinished() && !left.get() => Says::Nothing,
+                Some(Err(error)) => Says::Wrong(error.to_string()),
             }
         })
-    });
-    let next = Callback::new(move |()| {
-        left.set(true);
-        next.run(());
-    });
-    let aim = move || {
-        let Some(input) = element.get_untracked() else {
-            return;
+    }
+
+    /// The field.
+    #[must_use]
+    pub fn piece(self) -> El {
+        let pad = pad();
+        let left = RwSignal::new(false);
+        let says = self.says(left);
+        let (is_wrong, looks_wrong) = (Rc::clone(&says), Rc::clone(&says));
+        let (message, how_id) = (format!("{}-says", self.name), format!("{}-how", self.name));
+        let described = match self.how {
+            Some(_) => format!("{how_id} {message}"),
+            None => message.clone(),
         };
-        left.set(false);
-        pad.aim(Target {
-            input,
-            changed: Callback::new(move |text| {
+        let typed = {
+            let draft = Rc::clone(&self.draft);
+            move |text: String| {
                 left.set(false);
-                draft.get_untracked().set(text);
-            }),
-            units: unit_keys(kind),
+                untrack(|| draft()).set(text);
+            }
+        };
+        let (shown, keyed) = (Rc::clone(&self.draft), typed.clone());
+        let input = el("input")
+            .attr("id", &self.name)
+            .attr("data-field", "quantity")
+            .test(&format!("field-{}", self.name))
+            .attr("type", "text")
+            .attr("inputmode", "none")
+            .attr("autocomplete", "off")
+            .attr("autocapitalize", "off")
+            .attr("spellcheck", "false")
+            .attr("aria-describedby", &described)
+            .live_flag("aria-invalid", move || is_wrong().is_wrong())
+            .live_property("value", move || shown().get().into())
+            .on("input", move |event| keyed(event_target_value(&event)))
+            .on("blur", move |_| left.set(true))
+            .on("keydown", move |event| {
+                let key: KeyboardEvent = event.unchecked_into();
+                if key.key() == "Enter" && !key.repeat() {
+                    key.prevent_default();
+                    pad.next(key.time_stamp());
+                }
+            });
+        let element: HtmlInputElement = input.element();
+        let next = {
+            let element = element.clone();
+            let own = self.on_next.clone();
+            Rc::new(move || {
+                left.set(true);
+                match &own {
+                    Some(next) => next(),
+                    None => to_next_field(pad, &element),
+                }
+            })
+        };
+        let target = Target {
+            input: element.clone(),
+            changed: Rc::new(typed),
+            units: unit_keys(self.kind),
             next,
-            next_word,
+            next_word: self.next_word,
+        };
+        let input = input.on("focus", move |_| {
+            left.set(false);
+            pad.aim(target.clone());
+            move_into_view(&target.input);
         });
-        // The keypad takes its place first; then the field moves out from behind it.
-        request_animation_frame(move || {
-            if let Some(input) = element.try_get_untracked().flatten() {
-                let options = ScrollIntoViewOptions::new();
-                options.set_block(ScrollLogicalPosition::Nearest);
-                input.scroll_into_view_with_scroll_into_view_options(&options);
-            }
-        });
-    };
-    if begin_here {
-        Effect::new(move |_| {
-            if let Some(input) = element.get() {
-                let _ = input.focus();
-            }
-        });
-    }
-    on_cleanup(move || {
-        if let Some(Some(input)) = element.try_get_untracked() {
-            pad.release(&input);
+        let held = SendWrapper::new(element.clone());
+        on_cleanup(move || pad.release(&held));
+        if self.begin_here {
+            request_animation_frame(move || {
+                let _ = element.focus();
+            });
         }
-    });
-    let message = format!("{name}-says");
-    let how_id = format!("{name}-how");
-    let described = if how.is_some() {
-        format!("{how_id} {message}")
-    } else {
-        message.clone()
-    };
-    view! {
-        <div class="field">
-            <label for=name.clone()>{move || label.get()}</label>
-            <div class="field-box">
-                <input
-                    id=name.clone()
-                    data-field="quantity"
-                    data-test=format!("field-{name}")
-                    type="text"
-                    inputmode="none"
-                    autocomplete="off"
-                    autocapitalize="off"
-                    spellcheck="false"
-                    node_ref=element
-                    aria-describedby=described
-                    aria-invalid=move || if matches!(says.get(), Says::Wrong(_)) { "true" } else { "false" }
-                    prop:value=move || draft.get().get()
-                    on:input=move |event| {
-                        left.set(false);
-                        draft.get_untracked().set(event_target_value(&event));
-                    }
-                    on:focus=move |_| aim()
-                    on:blur=move |_| left.set(true)
-                    on:keydown=move |event| {
-                        if event.key() == "Enter" && !event.repeat() {
-                            event.prevent_default();
-                            pad.next(event.time_stamp());
-                        }
-                    }
-                />
-                <span class="field-unit" aria-hidden="true">{move || unit.get().symbol}</span>
-            </div>
-            {how.map(|how| view! { <p class="field-how" id=how_id>{how}</p> })}
-            <p class="field-says" id=message aria-live="polite" data-test=format!("says-{name}")>
-                {move || match says.get() {
-                    Says::Nothing => ().into_any(),
-                    Says::Understood(text) => text.into_any(),
-                    Says::Wrong(text) => view! { <strong class="wrong">{text}</strong> }.into_any(),
-                }}
-            </p>
-        </div>
+        let (label, unit) = (self.label, self.unit);
+        el("div")
+            .class("field")
+            .with(
+                el("label")
+                    .attr("for", &self.name)
+                    .live_text(move || label()),
+            )
+            .with(
+                el("div").class("field-box").with(input).with(
+                    el("span")
+                        .class("field-unit")
+                        .attr("aria-hidden", "true")
+                        .live_text(move || unit().symbol.to_owned()),
+                ),
+            )
+            .with(
+                self.how
+                    .map(|how| note("field-how", &how).attr("id", &how_id)),
+            )
+            .with(
+                el("p")
+                    .class("field-says")
+                    .attr("id", &message)
+                    .attr("aria-live", "polite")
+                    .test(&format!("says-{}", self.name))
+                    .live_class("wrong", move || looks_wrong().is_wrong())
+                    .live_text(move || says().words()),
+            )
     }
+}
+
+/// The keypad takes its place first; then the field moves out from behind it.
+fn move_into_view(input: &HtmlInputElement) {
+    let input = input.clone();
+    request_animation_frame(move || {
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        input.scroll_into_view_with_scroll_into_view_options(&options);
+    });
 }
 
 /// How a text was understood, in its own unit and in the other class of units:
@@ -233,49 +325,38 @@ pub fn to_next_field(pad: Pad, from: &HtmlInputElement) {
 }
 
 /// A labelled field for words, typed with the device's own keyboard.
-#[component]
-pub fn WordField(
-    /// Its id on the page; once on a screen.
-    #[prop(into)]
-    name: String,
-    /// What is asked for.
-    #[prop(into)]
-    label: String,
-    /// Its text.
+#[must_use]
+pub fn word_field(
+    name: &str,
+    label: &str,
+    hint: &str,
     draft: Draft,
-    /// Something to know before typing.
-    #[prop(optional, into)]
-    hint: Option<String>,
-    /// What is wrong with it.
-    #[prop(optional, into)]
-    wrong: Option<Signal<Option<String>>>,
-    /// The most characters it may have.
-    #[prop(default = 200)]
     at_most: usize,
-) -> impl IntoView {
+    wrong: impl Fn() -> Option<String> + 'static,
+) -> El {
     let pad = pad();
     let message = format!("{name}-says");
-    view! {
-        <div class="field">
-            <label for=name.clone()>{label}</label>
-            {hint.map(|hint| view! { <p class="hint">{hint}</p> })}
-            <input
-                id=name.clone()
-                data-field="words"
-                data-test=format!("field-{name}")
-                type="text"
-                autocomplete="off"
-                maxlength=at_most.to_string()
-                aria-describedby=message.clone()
-                prop:value=move || draft.get()
-                on:input=move |event| draft.set(event_target_value(&event))
-                on:focus=move |_| pad.close()
-            />
-            <p class="field-says" id=message aria-live="polite">
-                {move || wrong.and_then(|wrong| wrong.get()).map(|text| view! {
-                    <strong class="wrong">{text}</strong>
-                })}
-            </p>
-        </div>
-    }
+    let input = el("input")
+        .attr("id", name)
+        .attr("data-field", "words")
+        .test(&format!("field-{name}"))
+        .attr("type", "text")
+        .attr("autocomplete", "off")
+        .attr("maxlength", &at_most.to_string())
+        .attr("aria-describedby", &message)
+        .live_property("value", move || draft.get().into())
+        .on("input", move |event| draft.set(event_target_value(&event)))
+        .on("focus", move |_| pad.close());
+    el("div")
+        .class("field")
+        .with(el("label").attr("for", name).text(label))
+        .with((!hint.is_empty()).then(|| note("hint", hint)))
+        .with(input)
+        .with(
+            el("p")
+                .class("field-says wrong")
+                .attr("id", &message)
+                .attr("aria-live", "polite")
+                .live_text(move || wrong().unwrap_or_default()),
+        )
 }

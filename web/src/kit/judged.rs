@@ -10,13 +10,13 @@ use assembly_core::moves::{self, Circumstances, Ranked, Who};
 use assembly_core::quantity::{Unit, show, show_high_limit, show_low_limit};
 use assembly_core::tool::INSTRUMENTS;
 use build_plan::Measure;
-use leptos::prelude::*;
 use uom::si::f64::Length;
 
 use super::number;
-use super::scale::Scale;
-use super::section::{Fold, Sentences};
-use super::verdict::{Mark, VerdictPlate};
+use super::piece::{El, Piece, drawn, el, note, p};
+use super::scale::scale;
+use super::section::{fold, section, sentences};
+use super::verdict::{Mark, plate};
 
 /// No more moves than this are offered at once.
 const MOVES_SHOWN: usize = 5;
@@ -254,7 +254,9 @@ impl Shown {
     }
 }
 
-fn capital(words: &str) -> String {
+/// The words with a capital at the start.
+#[must_use]
+pub fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters
         .next()
@@ -262,104 +264,96 @@ fn capital(words: &str) -> String {
         .unwrap_or_default()
 }
 
-/// The verdict with its drawing and the sentence to it.
-#[component]
-pub fn VerdictOf(
-    /// What is judged.
-    judged: Judged,
-) -> impl IntoView {
-    let drawing = judged.window.map(|window| {
+/// The verdict with its drawing and the sentences to it.
+#[must_use]
+pub fn verdict(judged: &Judged) -> Piece {
+    let drawing = judged.window.and_then(|window| {
         let words = format!(
             "{} on a rule, against {}: {}",
             judged.value_words(),
             window_words(&window, judged.unit),
             judged.verdict_words()
         );
-        view! {
-            <Scale
-                window
-                least=judged.least.clone()
-                greatest=judged.greatest.clone()
-                unit=judged.unit
-                words
-            />
-        }
+        scale(
+            &window,
+            (&judged.least, &judged.greatest),
+            judged.unit,
+            &words,
+        )
     });
-    view! {
-        <p class="reading" data-test="reading">{judged.value_words()}</p>
-        {drawing}
-        <VerdictPlate mark=judged.mark() word=judged.verdict_words() details=judged.details() />
-    }
+    Piece::all([
+        note("reading", &judged.value_words())
+            .test("reading")
+            .into(),
+        drawing.into(),
+        plate(judged.mark(), &judged.verdict_words(), &judged.details()).into(),
+    ])
 }
 
 /// What makes the give-or-take, the most of it in a sentence.
-#[component]
-pub fn Dominates(
-    /// The value whose give-or-take it is.
-    value: Estimate,
-    /// Its causes of error.
-    sources: Sources,
-) -> impl IntoView {
-    dominating(value, sources)
-}
-
-fn dominating(value: Estimate, sources: Sources) -> Option<AnyView> {
-    let causes = value.causes(&sources);
-    let first = causes.first()?;
+#[must_use]
+pub fn dominates(value: &Estimate, sources: &Sources) -> Piece {
+    let causes = value.causes(sources);
     let percent = |part: f64| format!("{:.0} %", part * 100.0);
+    let Some(first) = causes.first() else {
+        return Piece::none();
+    };
     let most = format!(
         "Most of the give-or-take is the {} of the {}: {}.",
         first.origin.word(),
         first.label,
         percent(first.of_variance)
     );
-    let rows: Vec<_> = causes
-        .iter()
-        .map(|cause| {
-            let width = format!("{:.1}", cause.of_variance.clamp(0.0, 1.0) * 100.0);
-            view! {
-                <li>
-                    <span>{cause.label.clone()}": "{cause.origin.word()}</span>
-                    <span class="share-number">{percent(cause.of_variance)}</span>
-                    <svg class="share-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
-                        <rect width=width height="4" />
-                    </svg>
-                </li>
-            }
-        })
-        .collect();
-    Some(view! {
-        <p data-test="dominates">{most}</p>
-        <Fold title="All of the give-or-take">
-            <p class="hint">
-                "Give or take is one standard deviation: two readings in three fall within it. What each tool does is common practice, not a promise."
-            </p>
-            <ul class="shares">{rows}</ul>
-        </Fold>
-    }.into_any())
+    let rows = causes.iter().map(|cause| {
+        el("li")
+            .with(el("span").text(&format!("{}: {}", cause.label, cause.origin.word())))
+            .with(
+                el("span")
+                    .class("share-number")
+                    .text(&percent(cause.of_variance)),
+            )
+            .with(share_bar(cause.of_variance))
+            .into()
+    });
+    let hint = "Give or take is one standard deviation: two readings in three fall within it. What each tool does is common practice, not a promise.";
+    let all = Piece::all([
+        note("hint", hint).into(),
+        el("ul").class("shares").all(rows).into(),
+    ]);
+    Piece::all([
+        p(&most).test("dominates").into(),
+        fold("All of the give-or-take", all).into(),
+    ])
+}
+
+/// A part of the whole as a bar.
+#[must_use]
+pub fn share_bar(part: f64) -> El {
+    let width = format!("{:.2}", (part.clamp(0.0, 1.0) * 100.0).max(0.5));
+    drawn("svg")
+        .class("share-bar")
+        .attr("viewBox", "0 0 100 4")
+        .attr("preserveAspectRatio", "none")
+        .attr("aria-hidden", "true")
+        .with(drawn("rect").attr("width", &width).attr("height", "4"))
 }
 
 /// What the numbers say besides, without what the verdict has said already.
-#[component]
-pub fn Findings(
-    /// What was found.
-    findings: Vec<Finding>,
-) -> impl IntoView {
+#[must_use]
+pub fn findings(findings: &[Finding]) -> Piece {
     let lines: Vec<String> = findings
         .iter()
         .filter(|one| one.gravity != Gravity::Stop)
         .map(|one| capital(&one.text))
         .collect();
-    (!lines.is_empty()).then(|| view! { <Sentences lines class="sentences findings" /> })
+    (!lines.is_empty())
+        .then(|| sentences("findings", &lines))
+        .into()
 }
 
 /// What to do about a result that is not good.
-#[component]
-pub fn WhatToDo(
-    /// What is judged.
-    judged: Judged,
-) -> impl IntoView {
-    let unit = judged.unit;
+#[must_use]
+pub fn what_to_do(judged: &Judged) -> Piece {
     let moves = judged.moves();
     let never: Vec<String> = judged
         .measure
@@ -370,56 +364,52 @@ pub fn WhatToDo(
                 .collect()
         })
         .unwrap_or_default();
-    let rows: Vec<_> = moves
-        .into_iter()
+    let rows = moves
+        .iter()
         .take(MOVES_SHOWN)
-        .map(|one| view! { <MoveRow one unit /> })
-        .collect();
-    (!rows.is_empty()).then(|| {
-        view! {
-            <section class="section" data-test="what-to-do">
-                <h2>"What to do"</h2>
-                <ul class="moves">{rows}</ul>
-                {(!never.is_empty()).then(|| view! {
-                    <Fold title="Never">
-                        <Sentences lines=never />
-                    </Fold>
-                })}
-            </section>
-        }
-    })
+        .map(|one| move_row(one, judged.unit));
+    (!moves.is_empty())
+        .then(|| {
+            section("What to do")
+                .test("what-to-do")
+                .with(el("ul").class("moves").all(rows))
+                .with((!never.is_empty()).then(|| fold("Never", sentences("", &never))))
+        })
+        .into()
 }
 
-#[component]
-fn MoveRow(one: Ranked, unit: &'static Unit) -> impl IntoView {
+fn move_row(one: &Ranked, unit: &'static Unit) -> Piece {
     let lands = one.landing.map(|landing| {
-        let mark = Mark::from(landing.assessment.verdict);
         let value = show(landing.least, Some(landing.give_or_take), unit);
-        view! { <p class="move-lands">"then about "{value.to_string()}": "{mark.words()}</p> }
+        let mark = Mark::from(landing.assessment.verdict);
+        note(
+            "move-lands",
+            &format!("then about {value}: {}", mark.words()),
+        )
     });
-    let also: Vec<String> = one
-        .what
-        .cautions
-        .iter()
-        .map(|line| (*line).to_owned())
-        .collect();
+    let size = (!one.words.is_empty()).then(|| el("span").text(&format!(": {}", one.words)));
     let who = match one.what.who {
         Who::Bench => "at your bench",
         Who::MachineShop => "machine shop",
     };
-    view! {
-        <li class="move">
-            <p class="move-title">
-                <strong>{one.what.title}</strong>
-                {(!one.words.is_empty()).then(|| view! { <span>": "{one.words.clone()}</span> })}
-                <span class="move-who">{who}</span>
-            </p>
-            {lands}
-            <Fold title="How">
-                <p>{one.what.how}</p>
-                {one.what.parts.map(|parts| view! { <p>"To buy: "{parts}</p> })}
-                <Sentences lines=also />
-            </Fold>
-        </li>
-    }
+    let how = Piece::all([
+        p(one.what.how).into(),
+        one.what
+            .parts
+            .map(|parts| p(&format!("To buy: {parts}")))
+            .into(),
+        sentences("", one.what.cautions).into(),
+    ]);
+    el("li")
+        .class("move")
+        .with(
+            el("p")
+                .class("move-title")
+                .with(el("strong").text(one.what.title))
+                .with(size)
+                .with(el("span").class("move-who").text(who)),
+        )
+        .with(lands)
+        .with(fold("How", how))
+        .into()
 }

@@ -2,6 +2,8 @@
 //! fraction bar. It types into whichever field has been touched last; a
 //! hardware keyboard types into the same field.
 
+use std::cell::Cell;
+use std::rc::Rc;
 use std::time::Duration;
 
 use js_sys::Reflect;
@@ -10,7 +12,8 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlInputElement};
 
 use super::keys::{Edited, Key};
-use super::verdict::{Mark, MarkShape};
+use super::piece::{El, Piece, el};
+use super::verdict::{Mark, shape};
 
 /// Two presses of one key that come closer than this are one finger on a wet
 /// screen: nobody taps the same key more than eight times a second.
@@ -26,11 +29,11 @@ pub struct Target {
     /// The element.
     pub input: HtmlInputElement,
     /// Takes the new text.
-    pub changed: Callback<String>,
+    pub changed: Rc<dyn Fn(String)>,
     /// Symbols on the unit keys.
     pub units: Vec<&'static str>,
     /// What Next does.
-    pub next: Callback<()>,
+    pub next: Rc<dyn Fn()>,
     /// What is read on Next.
     pub next_word: &'static str,
 }
@@ -126,7 +129,7 @@ impl Pad {
         let place = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
         // A field that has no caret gets its text all the same.
         let _ = input.set_selection_range(place(edited.start), place(edited.end));
-        target.changed.run(edited.text);
+        (target.changed)(edited.text);
         buzz();
     }
 
@@ -137,7 +140,7 @@ impl Pad {
         }
         self.last_next.set_value(at);
         if let Some(target) = self.target.get_untracked() {
-            target.next.run(());
+            (target.next)();
             buzz();
         }
     }
@@ -181,110 +184,113 @@ fn flash(event: &Event) {
 
 /// A key that types. It acts when it is touched, as a keyboard does; a press
 /// that comes without a touch (a screen reader, a hardware Enter) acts too.
-#[component]
-fn TypingKey(
-    /// What it does.
-    key: Key,
-    /// What is read on it.
-    #[prop(into)]
-    face: String,
-    /// What it is called.
-    #[prop(into)]
-    name: String,
-    /// Its place, as a class.
-    #[prop(default = "")]
-    place: &'static str,
-) -> impl IntoView {
-    let pad = pad();
-    let touched = StoredValue::new(false);
-    view! {
-        <button
-            type="button"
-            class=format!("key {place}")
-            aria-label=name
-            on:pointerdown=move |event| {
-                event.prevent_default();
-                touched.set_value(true);
-                flash(&event);
+fn typing_key(pad: Pad, key: Key, face: &str, name: &str, place: &str) -> El {
+    let touched = Rc::new(Cell::new(false));
+    let was_touched = Rc::clone(&touched);
+    el("button")
+        .attr("type", "button")
+        .class(&format!("key {place}"))
+        .attr("aria-label", name)
+        .text(face)
+        .on("pointerdown", move |event| {
+            event.prevent_default();
+            touched.set(true);
+            flash(&event);
+            pad.press(key, event.time_stamp());
+        })
+        .on("click", move |event| {
+            if !was_touched.replace(false) {
                 pad.press(key, event.time_stamp());
             }
-            on:click=move |event| {
-                if !touched.get_value() {
-                    pad.press(key, event.time_stamp());
-                }
-                touched.set_value(false);
-            }
-        >
-            {face}
-        </button>
-    }
+        })
 }
 
-fn digits() -> impl IntoView {
-    ['7', '8', '9', '4', '5', '6', '1', '2', '3']
-        .map(|digit| view! { <TypingKey key=Key::Sign(digit) face=digit name=digit /> })
-        .collect_view()
+fn digits(pad: Pad) -> impl Iterator<Item = Piece> {
+    "789456123".chars().map(move |digit| {
+        let face = digit.to_string();
+        typing_key(pad, Key::Sign(digit), &face, &face, "").into()
+    })
+}
+
+fn units(pad: Pad) -> Piece {
+    let units = pad
+        .target
+        .with(|target| target.as_ref().map(|target| target.units.clone()))
+        .unwrap_or_default();
+    let keys = units
+        .into_iter()
+        .map(|unit| typing_key(pad, Key::Unit(unit), unit, unit, "key-unit").into());
+    Piece::all(keys)
+}
+
+fn live(pad: Pad) -> Piece {
+    let line = pad.live.get().map(|(mark, words)| {
+        el("p")
+            .class("live")
+            .test("live")
+            .with(shape(mark))
+            .with(el("span").text(&words))
+    });
+    line.into()
+}
+
+fn next_key(pad: Pad) -> El {
+    el("button")
+        .attr("type", "button")
+        .class("key key-next")
+        .test("keypad-next")
+        .live_text(move || {
+            let word = pad
+                .target
+                .with(|target| target.as_ref().map_or("Next", |target| target.next_word));
+            word.to_owned()
+        })
+        .on("pointerdown", |event| {
+            event.prevent_default();
+            flash(&event);
+        })
+        .on("click", move |event| pad.next(event.time_stamp()))
 }
 
 /// The keypad, out while some field wants it.
-#[component]
-pub fn Keypad() -> impl IntoView {
+#[must_use]
+pub fn keypad() -> Piece {
     let pad = pad();
-    view! {
-        <Show when=move || pad.is_open()>
-            <div class="keypad" role="group" aria-label="keypad" data-test="keypad">
-                {move || pad.live.get().map(|(mark, words)| view! {
-                    <p class=format!("live live-{}", mark.name()) data-test="live">
-                        <MarkShape mark />
-                        <span>{words}</span>
-                    </p>
-                })}
-                <div class="units">
-                    {move || {
-                        let units = pad.target.with(|target| {
-                            target.as_ref().map(|target| target.units.clone()).unwrap_or_default()
-                        });
-                        units
-                            .into_iter()
-                            .map(|unit| view! {
-                                <TypingKey key=Key::Unit(unit) face=unit name=unit place="key-unit" />
-                            })
-                            .collect_view()
-                    }}
-                </div>
-                <div class="keys">
-                    {digits()}
-                    <TypingKey key=Key::Sign('0') face="0" name="0" place="key-zero" />
-                    <TypingKey key=Key::Sign('.') face="." name="point" place="key-point" />
-                    <TypingKey key=Key::Sign('/') face="⁄" name="fraction bar" place="key-bar" />
-                    <TypingKey key=Key::Sign(' ') face="␣" name="space" place="key-space" />
-                    <TypingKey key=Key::Minus face="±" name="plus or minus" place="key-minus" />
-                    <TypingKey key=Key::Back face="⌫" name="take back" place="key-back" />
-                    <button
-                        type="button"
-                        class="key key-hide"
-                        aria-label="put the keypad away"
-                        data-test="keypad-hide"
-                        on:click=move |_| pad.close()
-                    >
-                        "▾"
-                    </button>
-                    <button
-                        type="button"
-                        class="key key-next"
-                        data-test="keypad-next"
-                        on:pointerdown=|event| {
-                            event.prevent_default();
-                            flash(&event);
-                        }
-                        on:click=move |event| pad.next(event.time_stamp())
-                    >
-                        {move || pad.target.with(|target| {
-                            target.as_ref().map_or("Next", |target| target.next_word)
-                        })}
-                    </button>
-                </div>
-            </div>
-        </Show>
-    }
+    let keys = [
+        (Key::Sign('0'), "0", "0", "key-zero"),
+        (Key::Sign('.'), ".", "point", "key-point"),
+        (Key::Sign('/'), "⁄", "fraction bar", "key-bar"),
+        (Key::Sign(' '), "␣", "space", "key-space"),
+        (Key::Minus, "±", "plus or minus", "key-minus"),
+        (Key::Back, "⌫", "take back", "key-back"),
+    ];
+    Piece::when(
+        move || pad.is_open(),
+        move || {
+            let keys =
+                keys.map(|(key, face, name, place)| typing_key(pad, key, face, name, place).into());
+            let hide = el("button")
+                .attr("type", "button")
+                .class("key key-hide")
+                .attr("aria-label", "put the keypad away")
+                .test("keypad-hide")
+                .text("▾")
+                .click(move || pad.close());
+            let block = el("div")
+                .class("keys")
+                .all(digits(pad))
+                .all(keys)
+                .with(hide)
+                .with(next_key(pad));
+            el("div")
+                .class("keypad")
+                .attr("role", "group")
+                .attr("aria-label", "keypad")
+                .test("keypad")
+                .live(move || live(pad))
+                .with(el("div").class("units").live(move || units(pad)))
+                .with(block)
+                .into()
+        },
+    )
 }

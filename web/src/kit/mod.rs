@@ -7,6 +7,7 @@ pub mod keypad;
 pub mod keys;
 pub mod number;
 pub mod pick;
+pub mod piece;
 pub mod scale;
 pub mod section;
 pub mod toast;

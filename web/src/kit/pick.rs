@@ -1,6 +1,6 @@
 //! One of some words, as big buttons beside each other.
 
-use leptos::prelude::*;
+use super::piece::{El, el, note};
 
 /// One word to pick.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -22,52 +22,36 @@ impl Word {
     }
 }
 
-/// A choice among a few words.
-#[component]
-pub fn Pick(
-    /// The group's name, once on a screen.
-    #[prop(into)]
-    name: String,
-    /// The question.
-    #[prop(into)]
-    label: String,
-    /// What there is to pick.
+/// A choice among a few words. The name is the group's, once on a screen.
+#[must_use]
+pub fn pick(
+    name: &str,
+    label: &str,
+    hint: &str,
     words: Vec<Word>,
-    /// The id of the word picked.
-    #[prop(into)]
-    picked: Signal<String>,
-    /// Called with the id of the word that was picked.
-    on_pick: Callback<String>,
-    /// Something to know before picking.
-    #[prop(optional, into)]
-    hint: Option<String>,
-) -> impl IntoView {
-    let group = name.clone();
-    let buttons: Vec<_> = words
-        .into_iter()
-        .map(|word| {
-            let (id, own) = (word.id.clone(), word.id.clone());
-            let test = format!("{group}-{id}");
-            view! {
-                <label class="pick-word">
-                    <input
-                        type="radio"
-                        name=group.clone()
-                        value=id.clone()
-                        data-test=test
-                        prop:checked=move || picked.with(|picked| *picked == own)
-                        on:change=move |_| on_pick.run(id.clone())
-                    />
-                    <span>{word.label}</span>
-                </label>
-            }
-        })
-        .collect();
-    view! {
-        <fieldset class="pick">
-            <legend>{label}</legend>
-            {hint.map(|hint| view! { <p class="hint">{hint}</p> })}
-            <div class="pick-words">{buttons}</div>
-        </fieldset>
-    }
+    picked: impl Fn() -> String + Clone + 'static,
+    on_pick: impl Fn(String) + Clone + 'static,
+) -> El {
+    let words = words.into_iter().map(|word| {
+        let (picked, on_pick) = (picked.clone(), on_pick.clone());
+        let (own, id) = (word.id.clone(), word.id.clone());
+        let input = el("input")
+            .attr("type", "radio")
+            .attr("name", name)
+            .attr("value", &word.id)
+            .test(&format!("{name}-{}", word.id))
+            .live_property("checked", move || (picked() == own).into())
+            .on("change", move |_| on_pick(id.clone()));
+        let label = el("label")
+            .class("pick-word")
+            .with(input)
+            .with(el("span").text(&word.label));
+        label.into()
+    });
+    let hint = (!hint.is_empty()).then(|| note("hint", hint));
+    el("fieldset")
+        .class("pick")
+        .with(el("legend").text(label))
+        .with(hint)
+        .with(el("div").class("pick-words").all(words))
 }

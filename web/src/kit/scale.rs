@@ -4,7 +4,8 @@
 
 use assembly_core::measure::{Estimate, Window};
 use assembly_core::quantity::{Unit, show_high_limit, show_low_limit};
-use leptos::prelude::*;
+
+use super::piece::{El, Piece, drawn};
 
 /// Two standard deviations each side hold nearly every case.
 const WIDE: f64 = 2.0;
@@ -69,98 +70,86 @@ impl Stretch {
     }
 }
 
-/// The rule with window and result.
-#[component]
-pub fn Scale(
-    /// The limits.
-    window: Window,
-    /// The least of the result.
-    least: Estimate,
-    /// The greatest; the same as the least for a single value.
-    greatest: Estimate,
-    /// The unit of the ticks and limits.
+/// The rule with window and result, and what it shows for those who cannot see
+/// it. A window without width around nothing is not drawn.
+#[must_use]
+pub fn scale(
+    window: &Window,
+    (least, greatest): (&Estimate, &Estimate),
     unit: &'static Unit,
-    /// What it shows, for those who cannot see it.
-    #[prop(into)]
-    words: String,
-) -> impl IntoView {
-    drawn(window, least, greatest, unit, words)
-}
-
-fn drawn(
-    window: Window,
-    least: Estimate,
-    greatest: Estimate,
-    unit: &'static Unit,
-    words: String,
-) -> Option<AnyView> {
-    let stretch = Stretch::of(&window, &least, &greatest)?;
-    let x = move |value: f64| format!("{:.1}", stretch.x(value));
-    let ticks: Vec<_> = stretch
-        .ticks(unit)
-        .into_iter()
-        .map(|(value, long)| {
-            let y = if long { "62" } else { "56" };
-            view! { <line class="tick" x1=x(value) x2=x(value) y1="46" y2=y /> }
-        })
-        .collect();
-    let left = stretch.x(window.low().unwrap_or(stretch.from));
-    let right = stretch.x(window.high().unwrap_or(stretch.to));
+    words: &str,
+) -> Option<El> {
+    let stretch = Stretch::of(window, least, greatest)?;
+    let low = stretch.x(window.low().unwrap_or(stretch.from));
+    let high = stretch.x(window.high().unwrap_or(stretch.to));
+    let body = (stretch.x(least.value()), stretch.x(greatest.value()));
     let spread = (
         stretch.x(least.value() - WIDE * least.deviation()),
         stretch.x(greatest.value() + WIDE * greatest.deviation()),
     );
-    let body = (stretch.x(least.value()), stretch.x(greatest.value()));
-    let middle = f64::midpoint(body.0, body.1);
-    let low = window.low().map(|low| {
-        view! {
-            <line class="limit" x1=x(low) x2=x(low) y1="22" y2="66" />
-            <text class="limit-word" x=x(low) y="82" text-anchor="middle">
-                {show_low_limit(low, unit).number}
-            </text>
-        }
+    let ticks = stretch.ticks(unit).into_iter().map(|(value, long)| {
+        upright(
+            "tick",
+            stretch.x(value),
+            (46.0, if long { 62.0 } else { 56.0 }),
+        )
+        .into()
     });
-    let high = window.high().map(|high| {
-        view! {
-            <line class="limit" x1=x(high) x2=x(high) y1="22" y2="66" />
-            <text class="limit-word" x=x(high) y="82" text-anchor="middle">
-                {show_high_limit(high, unit).number}
-            </text>
-        }
-    });
-    Some(
-        view! {
-            <svg class="scale" viewBox="0 0 320 88" role="img" aria-label=words>
-                <rect
-                    class="window"
-                    x=format!("{left:.1}")
-                    width=format!("{:.1}", (right - left).max(0.0))
-                    y="22"
-                    height="24"
-                />
-                <line class="baseline" x1="0" x2="320" y1="46" y2="46" />
-                {ticks}
-                {low}
-                {high}
-                <rect
-                    class="spread"
-                    x=format!("{:.1}", spread.0)
-                    width=format!("{:.1}", (spread.1 - spread.0).max(1.0))
-                    y="30"
-                    height="8"
-                />
-                <rect
-                    class="body"
-                    x=format!("{:.1}", body.0 - 1.5)
-                    width=format!("{:.1}", (body.1 - body.0) + 3.0)
-                    y="24"
-                    height="20"
-                />
-                <path class="pointer" d=format!("M{middle:.1} 22l-8-15h16z") />
-            </svg>
-        }
-        .into_any(),
-    )
+    let limit = |value: f64, shown: &str| {
+        let x = stretch.x(value);
+        let word = drawn("text")
+            .class("limit-word")
+            .attr("x", &number(x))
+            .attr("y", "82")
+            .attr("text-anchor", "middle")
+            .text(shown);
+        Piece::all([upright("limit", x, (22.0, 66.0)).into(), word.into()])
+    };
+    let pointer = format!("M{} 22l-8-15h16z", number(f64::midpoint(body.0, body.1)));
+    let drawing = drawn("svg")
+        .class("scale")
+        .attr("viewBox", "0 0 320 88")
+        .attr("role", "img")
+        .attr("aria-label", words)
+        .with(bar("window", (low, high), (22.0, 24.0)))
+        .with(bar("baseline", (0.0, WIDTH), (45.5, 1.0)))
+        .all(ticks)
+        .with(
+            window
+                .low()
+                .map(|low| limit(low, &show_low_limit(low, unit).number)),
+        )
+        .with(
+            window
+                .high()
+                .map(|high| limit(high, &show_high_limit(high, unit).number)),
+        )
+        .with(bar("spread", spread, (30.0, 8.0)))
+        .with(bar("body", (body.0 - 1.5, body.1 + 1.5), (24.0, 20.0)))
+        .with(drawn("path").class("pointer").attr("d", &pointer));
+    Some(drawing)
+}
+
+fn number(value: f64) -> String {
+    format!("{value:.1}")
+}
+
+fn upright(class: &str, x: f64, (top, foot): (f64, f64)) -> El {
+    drawn("line")
+        .class(class)
+        .attr("x1", &number(x))
+        .attr("x2", &number(x))
+        .attr("y1", &number(top))
+        .attr("y2", &number(foot))
+}
+
+fn bar(class: &str, (left, right): (f64, f64), (top, height): (f64, f64)) -> El {
+    drawn("rect")
+        .class(class)
+        .attr("x", &number(left))
+        .attr("width", &number((right - left).max(1.0)))
+        .attr("y", &number(top))
+        .attr("height", &number(height))
 }
 
 #[cfg(test)]

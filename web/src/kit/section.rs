@@ -1,55 +1,25 @@
 //! A titled part of a screen, and one that opens and closes.
 
-use leptos::prelude::*;
+use super::piece::{El, Piece, el};
 
 /// A part of a screen with a heading.
-#[component]
-pub fn Section(
-    /// The heading.
-    #[prop(into)]
-    title: String,
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <section class="section">
-            <h2>{title}</h2>
-            {children()}
-        </section>
-    }
+#[must_use]
+pub fn section(title: &str) -> El {
+    el("section").class("section").with(el("h2").text(title))
 }
 
 /// A part that stays shut until it is wanted.
-#[component]
-pub fn Fold(
-    /// What is inside, in a few words.
-    #[prop(into)]
-    title: String,
-    /// Open at first.
-    #[prop(optional)]
-    open: bool,
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <details class="fold" open=open>
-            <summary>{title}</summary>
-            <div class="fold-inside">{children()}</div>
-        </details>
-    }
+#[must_use]
+pub fn fold(title: &str, inside: impl Into<Piece>) -> El {
+    el("details")
+        .class("fold")
+        .with(el("summary").text(title))
+        .with(el("div").class("fold-inside").with(inside))
 }
 
 /// A list of plain sentences.
-#[component]
-pub fn Sentences(
-    /// The sentences.
-    #[prop(into)]
-    lines: Vec<String>,
-    /// A class for the list.
-    #[prop(default = "sentences")]
-    class: &'static str,
-) -> impl IntoView {
-    let lines: Vec<_> = lines
-        .into_iter()
-        .map(|line| view! { <li>{line}</li> })
-        .collect();
-    view! { <ul class=class>{lines}</ul> }
+#[must_use]
+pub fn sentences<T: AsRef<str>>(class: &str, lines: &[T]) -> El {
+    let lines = lines.iter().map(|line| el("li").text(line.as_ref()).into());
+    el("ul").class(&format!("sentences {class}")).all(lines)
 }

@@ -4,6 +4,8 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use super::piece::{El, el, p};
+
 /// Says one thing at a time, for a few seconds.
 #[derive(Clone, Copy)]
 pub struct Toast(RwSignal<Option<(u32, String)>>);
@@ -54,29 +56,22 @@ pub fn toast() -> Toast {
 }
 
 /// Where the toast shows. Present from the start, so that screen readers listen to it.
-#[component]
-pub fn ToastPlace() -> impl IntoView {
+#[must_use]
+pub fn toast_place() -> El {
     let Toast(said) = toast();
-    view! {
-        <div class="toast" role="status" data-test="toast">
-            {move || said.get().map(|(_, words)| view! { <p>{words}</p> })}
-        </div>
-    }
+    el("div")
+        .class("toast")
+        .attr("role", "status")
+        .test("toast")
+        .live(move || said.get().map(|(_, words)| p(&words)).into())
 }
 
-/// A notice that stays until what it is about is over.
-#[component]
-pub fn Notice(
-    /// `danger` or `caution` or `note`.
-    tone: &'static str,
-    /// Its name for tests.
-    test: &'static str,
-    children: Children,
-) -> impl IntoView {
+/// A notice that stays until what it is about is over: `danger`, `caution` or `note`.
+#[must_use]
+pub fn notice(tone: &str, test: &str) -> El {
     let role = if tone == "danger" { "alert" } else { "status" };
-    view! {
-        <div class=format!("notice notice-{tone}") role=role data-test=test>
-            {children()}
-        </div>
-    }
+    el("div")
+        .class(&format!("notice notice-{tone}"))
+        .attr("role", role)
+        .test(test)
 }

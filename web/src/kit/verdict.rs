@@ -5,7 +5,8 @@
 //! from a metre away and through an oily screen.
 
 use assembly_core::measure::Verdict;
-use leptos::prelude::*;
+
+use super::piece::{El, drawn, el, note};
 
 /// What a mark can say.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -72,43 +73,30 @@ impl Mark {
 }
 
 /// The shape alone, for beside a word that says the same.
-#[component]
-pub fn MarkShape(
-    /// What it says.
-    mark: Mark,
-) -> impl IntoView {
+#[must_use]
+pub fn shape(mark: Mark) -> El {
     let (outline, sign) = mark.outline();
-    view! {
-        <svg class=format!("mark mark-{}", mark.name()) viewBox="0 0 24 24" aria-hidden="true">
-            <path class="mark-outline" d=outline />
-            <path class="mark-sign" d=sign />
-        </svg>
-    }
+    drawn("svg")
+        .class(&format!("mark mark-{}", mark.name()))
+        .attr("viewBox", "0 0 24 24")
+        .attr("aria-hidden", "true")
+        .with(drawn("path").class("mark-outline").attr("d", outline))
+        .with(drawn("path").class("mark-sign").attr("d", sign))
 }
 
 /// The plate that says a verdict in full: shape, word, and what follows from it.
-#[component]
-pub fn VerdictPlate(
-    /// What it says.
-    mark: Mark,
-    /// The word, when it is another than the mark's own.
-    #[prop(optional, into)]
-    word: Option<String>,
-    /// The sentences under the word.
-    #[prop(optional)]
-    details: Vec<String>,
-) -> impl IntoView {
-    let word = word.unwrap_or_else(|| mark.words().to_owned());
-    view! {
-        <div class=format!("plate plate-{}", mark.name()) data-test="verdict" data-verdict=mark.name()>
-            <MarkShape mark />
-            <div>
-                <strong class="plate-word">{word}</strong>
-                {details
-                    .into_iter()
-                    .map(|detail| view! { <p class="plate-detail">{detail}</p> })
-                    .collect_view()}
-            </div>
-        </div>
-    }
+#[must_use]
+pub fn plate(mark: Mark, word: &str, details: &[String]) -> El {
+    let details = details
+        .iter()
+        .map(|detail| note("plate-detail", detail).into());
+    let words = el("div")
+        .with(el("strong").class("plate-word").text(word))
+        .all(details);
+    el("div")
+        .class(&format!("plate plate-{}", mark.name()))
+        .test("verdict")
+        .attr("data-verdict", mark.name())
+        .with(shape(mark))
+        .with(words)
 }

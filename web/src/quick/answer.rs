@@ -1,40 +1,33 @@
 //! The answer of a quick check: the verdict, the numbers, and how it was
 //! worked out.
 
-use assembly_core::describe::{Calculation, Output, Provenance};
+use assembly_core::describe::{Output, Provenance};
 use assembly_core::measure::could_say_good;
-use assembly_core::quantity::Unit;
 use build_plan::Measure;
 use leptos::prelude::*;
 
 use super::check::{Check, Outcome, Worked};
 use super::limits::Limits;
 use crate::device::settings::{UnitClass, settings};
-use crate::kit::judged::{Dominates, Findings, Judged, VerdictOf, WhatToDo, advice_on};
+use crate::kit::judged::{Judged, advice_on, dominates, findings, verdict, what_to_do};
 use crate::kit::keypad::pad;
-use crate::kit::number::Value;
-use crate::kit::section::{Fold, Section, Sentences};
+use crate::kit::number::value;
+use crate::kit::piece::{Piece, el, note};
+use crate::kit::section::{fold, section, sentences};
 use crate::kit::workings;
 
-/// The answer, followed.
-#[component]
-pub fn AnswerOf(
-    /// The check.
-    check: Check,
-    /// What it has come to.
-    outcome: Memo<Outcome>,
-    /// Its limits.
+/// What an answer is held against.
+#[derive(Clone, Copy)]
+struct Held {
     limits: Option<Limits>,
-    /// The output that is held against them.
-    judged: Option<&'static Output>,
-    /// What the trade knows of it.
+    output: Option<&'static Output>,
     measure: Option<&'static Measure>,
-) -> impl IntoView {
-    let settings = settings();
-    let pad = pad();
-    let judge = move |worked: &Worked| -> Option<Judged> {
-        let output = judged?;
-        let unit = settings.units().of(output.kind, output.units);
+}
+
+impl Held {
+    fn judge(self, worked: &Worked, units: UnitClass) -> Option<Judged> {
+        let output = self.output?;
+        let unit = units.of(output.kind, output.units);
         let least = worked.answer.get(output.id)?.clone();
         let greatest = if output.id == "least" {
             worked.answer.get("greatest").cloned()
@@ -42,10 +35,12 @@ pub fn AnswerOf(
             None
         };
         let greatest = greatest.unwrap_or_else(|| least.clone());
-        let window = limits.and_then(|limits| limits.window(unit).ok().flatten());
+        let window = self
+            .limits
+            .and_then(|limits| limits.window(unit).ok().flatten());
         // What is known to be a running clearance is advised on as one.
         let advice = window
-            .filter(|_| measure.is_some())
+            .filter(|_| self.measure.is_some())
             .map(|window| advice_on(&least, &greatest, &window, &worked.sources));
         Some(Judged {
             least,
@@ -53,108 +48,115 @@ pub fn AnswerOf(
             sources: worked.sources.clone(),
             window,
             advice,
-            measure,
+            measure: self.measure,
             findings: worked.answer.findings().to_vec(),
             unit,
         })
+    }
+
+    /// Whether these tools could never say good against these limits.
+    fn too_coarse(self, check: Check, units: UnitClass) -> bool {
+        let foreseen = || {
+            let output = self.output?;
+            let unit = units.of(output.kind, output.units);
+            let window = self.limits?.window(unit).ok().flatten()?;
+            let dangerous = self.measure?.dangerous;
+            Some(could_say_good(check.tools.foreseen()?, &window, dangerous))
+        };
+        foreseen() == Some(false)
+    }
+}
+
+const TOO_COARSE: &str = "With these tools this could never come out as good, however the part turns out: the window is too narrow for them. Pick surer tools under Tools, or zero the bore gauge on the journal's own micrometer.";
+
+/// The answer, followed.
+#[must_use]
+pub fn answer(
+    check: Check,
+    outcome: Memo<Outcome>,
+    limits: Option<Limits>,
+    output: Option<&'static Output>,
+    measure: Option<&'static Measure>,
+) -> Piece {
+    let settings = settings();
+    let pad = pad();
+    let held = Held {
+        limits,
+        output,
+        measure,
     };
     Effect::new(move |_| {
         let live = match outcome.get() {
-            Outcome::Worked(worked) => judge(&worked).map(|one| (one.mark(), one.live_words())),
+            Outcome::Worked(worked) => held
+                .judge(&worked, settings.units())
+                .map(|one| (one.mark(), one.live_words())),
             _ => None,
         };
         pad.show_live(live);
     });
-    let too_coarse = move || {
-        let output = judged?;
-        let unit = settings.units().of(output.kind, output.units);
-        let window = limits?.window(unit).ok().flatten()?;
-        let deviation = check.tools.foreseen()?;
-        let dangerous = measure?.dangerous;
-        (!could_say_good(deviation, &window, dangerous)).then(|| view! {
-            <p class="notice notice-caution" data-test="too-coarse">
-                "With these tools this could never come out as good, however the part turns out: the window is too narrow for them. Pick surer tools under Tools, or zero the bore gauge on the journal's own micrometer."
-            </p>
-        })
-    };
-    let cautions: Vec<String> = check
-        .calculation
-        .cautions
-        .iter()
-        .map(|line| (*line).to_owned())
-        .collect();
-    view! {
-        {too_coarse}
-        {move || match outcome.get() {
-            Outcome::Waiting(missing) => view! {
-                <p class="waiting" data-test="waiting">"Still to type: "{missing.join("; ")}"."</p>
-            }
-            .into_any(),
-            Outcome::Unread => view! {
-                <p class="waiting">"One field can't be read yet; it says why under itself."</p>
-            }
-            .into_any(),
-            Outcome::Refused(error) => view! {
-                <p class="notice notice-danger" role="alert" data-test="refused">{error.to_string()}</p>
-            }
-            .into_any(),
-            Outcome::Worked(worked) => {
-                let judged = judge(&worked);
-                view! { <Answered calculation=check.calculation worked=*worked judged units=settings.units() /> }
-                    .into_any()
-            }
-        }}
-        <Section title="Beware">
-            <Sentences lines=cautions />
-        </Section>
-    }
+    let too_coarse = Piece::live(move || {
+        held.too_coarse(check, settings.units())
+            .then(|| note("notice notice-caution", TOO_COARSE).test("too-coarse"))
+            .into()
+    });
+    let answered = Piece::live(move || match outcome.get() {
+        Outcome::Waiting(missing) => note(
+            "waiting",
+            &format!("Still to type: {}.", missing.join("; ")),
+        )
+        .test("waiting")
+        .into(),
+        Outcome::Unread => note(
+            "waiting",
+            "One field can't be read yet; it says why under itself.",
+        )
+        .into(),
+        Outcome::Refused(error) => note("notice notice-danger", &error.to_string())
+            .attr("role", "alert")
+            .test("refused")
+            .into(),
+        Outcome::Worked(worked) => answered(check, &worked, held, settings.units()),
+    });
+    let beware = section("Beware").with(sentences("", check.calculation.cautions));
+    Piece::all([too_coarse, answered, beware.into()])
 }
 
-#[component]
-fn Answered(
-    calculation: &'static Calculation,
-    worked: Worked,
-    judged: Option<Judged>,
-    units: UnitClass,
-) -> impl IntoView {
-    let rows: Vec<_> = calculation
-        .outputs
-        .iter()
-        .filter_map(|output| {
-            let value = worked.answer.get(output.id)?.clone();
-            let unit = units.of(output.kind, output.units);
-            Some(view! {
-                <tr>
-                    <th scope="row">{output.label}</th>
-                    <td data-test=format!("output-{}", output.id)><Value value unit /></td>
-                </tr>
-            })
-        })
-        .collect();
-    let unit_of = |id: &str| -> Option<&'static Unit> {
+fn answered(check: Check, worked: &Worked, held: Held, units: UnitClass) -> Piece {
+    let calculation = check.calculation;
+    let rows = calculation.outputs.iter().filter_map(|output| {
+        let found = worked.answer.get(output.id)?;
+        let number = value(found, units.of(output.kind, output.units));
+        let row = el("tr")
+            .with(el("th").attr("scope", "row").text(output.label))
+            .with(el("td").test(&format!("output-{}", output.id)).with(number));
+        Some(row.into())
+    });
+    let numbers = el("table").class("numbers").with(el("tbody").all(rows));
+    let lines = workings::lines(calculation, &worked.answer, &worked.typed, |id| {
         calculation
             .output(id)
             .map(|output| units.of(output.kind, output.units))
-    };
-    let lines = workings::lines(calculation, &worked.answer, &worked.typed, unit_of);
+    });
     let provenance = match calculation.provenance {
-        Provenance::Standard(text) => format!("From the standard: {text}"),
-        Provenance::Handbook(text) => format!("From a handbook: {text}"),
-        Provenance::Derivation(text) => format!("Follows from: {text}"),
+        Provenance::Standard(text) => format!("From the standard: {text}."),
+        Provenance::Handbook(text) => format!("From a handbook: {text}."),
+        Provenance::Derivation(text) => format!("Follows from: {text}."),
         Provenance::CommonPractice => "Common practice of the trade, with no source.".to_owned(),
     };
-    let findings = worked.answer.findings().to_vec();
-    view! {
-        {judged.clone().map(|judged| view! { <VerdictOf judged /> })}
-        <Findings findings />
-        {judged.clone().map(|judged| view! {
-            <Dominates value=judged.least.clone() sources=judged.sources.clone() />
-            <WhatToDo judged />
-        })}
-        <table class="numbers"><tbody>{rows}</tbody></table>
-        <Fold title="How it was worked out">
-            <Sentences lines class="workings" />
-            <p class="hint">{provenance}"."</p>
-        </Fold>
-    }
+    let how = Piece::all([
+        sentences("workings", &lines).into(),
+        note("hint", &provenance).into(),
+    ]);
+    let judged = held.judge(worked, units);
+    Piece::all([
+        judged.as_ref().map(verdict).into(),
+        findings(worked.answer.findings()),
+        judged
+            .as_ref()
+            .map(|one| dominates(&one.least, &one.sources))
+            .into(),
+        judged.as_ref().map(what_to_do).into(),
+        numbers.into(),
+        fold("How it was worked out", how).into(),
+    ])
 }

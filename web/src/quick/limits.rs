@@ -4,11 +4,11 @@ use assembly_core::describe::{Output, Provenance};
 use assembly_core::measure::{Window, WindowError};
 use assembly_core::quantity::Unit;
 use build_plan::Measure;
-use leptos::prelude::*;
 
 use crate::device::drafts::Draft;
 use crate::kit::field::{QuantityField, read_text};
 use crate::kit::judged::window_words;
+use crate::kit::piece::{Piece, el};
 
 /// The two limits, as they are typed.
 #[derive(Clone, Copy)]
@@ -50,27 +50,17 @@ impl Limits {
     }
 }
 
-/// The fields of the limits.
-#[component]
-pub fn LimitFields(
-    /// The limits.
+/// The fields of the limits. `size` is what a rule of thumb goes by, once it is
+/// typed; SI units.
+#[must_use]
+pub fn limit_fields(
     limits: Limits,
-    /// The unit of a lone number.
-    #[prop(into)]
-    unit: Signal<&'static Unit>,
-    /// What the trade knows of it.
+    unit: impl Fn() -> &'static Unit + Copy + 'static,
     measure: Option<&'static Measure>,
-    /// The size that a rule of thumb goes by, once it is typed; SI units.
-    #[prop(into)]
-    size: Signal<Option<f64>>,
-) -> impl IntoView {
+    size: impl Fn() -> Option<f64> + 'static,
+) -> Piece {
     let kind = limits.output.kind;
-    let wrong = Signal::derive(move || {
-        limits
-            .window(unit.get())
-            .err()
-            .map(|error| error.to_string())
-    });
+    let wrong = move || limits.window(unit()).err().map(|error| error.to_string());
     let tripwire = measure
         .and_then(|measure| measure.tripwire)
         .map(|tripwire| {
@@ -78,22 +68,21 @@ pub fn LimitFields(
                 Provenance::CommonPractice => "Common practice, not a limit",
                 _ => "A rule of thumb, not a limit",
             };
-            view! {
-                <p class="tripwire" data-test="tripwire">
-                    <strong>{common}</strong>": "{tripwire.words}
-                    {move || {
-                        let window = size.get().and_then(|size| tripwire.window(size).ok())?;
-                        Some(format!(", here {}", window_words(&window, unit.get())))
-                    }}
-                    ". The maker's sheet decides."
-                </p>
-            }
+            let here = move || {
+                let window = size().and_then(|size| tripwire.window(size).ok());
+                let here = window.map(|window| format!(", here {}", window_words(&window, unit())));
+                format!("{}. The maker's sheet decides.", here.unwrap_or_default())
+            };
+            el("p")
+                .class("tripwire")
+                .test("tripwire")
+                .with(el("strong").text(common))
+                .text(": ")
+                .text(tripwire.words)
+                .live_text(here)
         });
-    view! {
-        <div class="pair">
-            <QuantityField name="limit-low" label="At least" draft=limits.low kind unit />
-            <QuantityField name="limit-high" label="At most" draft=limits.high kind unit wrong />
-        </div>
-        {tripwire}
-    }
+    let low = QuantityField::new("limit-low", "At least", limits.low, kind, unit);
+    let high = QuantityField::new("limit-high", "At most", limits.high, kind, unit).wrong(wrong);
+    let pair = el("div").class("pair").with(low.piece()).with(high.piece());
+    Piece::all([pair.into(), tripwire.into()])
 }

@@ -10,5 +10,5 @@ pub mod offered;
 mod taken;
 mod tools;
 
-pub use form::QuickCheck;
-pub use list::QuickChecks;
+pub use form::quick_check;
+pub use list::quick_checks;

@@ -9,7 +9,8 @@ use uom::si::f64::Length;
 
 use super::taken::{Taken, taken};
 use crate::device::drafts::Draft;
-use crate::kit::pick::{Pick, Word};
+use crate::kit::pick::{Word, pick};
+use crate::kit::piece::{Piece, note};
 
 /// What a tool is wanted for.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -208,39 +209,35 @@ fn offered(role: Role, needle: bool) -> Vec<&'static Instrument> {
 }
 
 /// The picks of the tools.
-#[component]
-pub fn ToolPicks(
-    /// The tools to pick.
-    tools: Tools,
-) -> impl IntoView {
+#[must_use]
+pub fn tool_picks(tools: Tools) -> Piece {
     let roles = tools.roles.get_value();
-    let picks: Vec<_> =
-        roles
+    let picks = roles.into_iter().map(|(role, draft)| {
+        let mut words: Vec<Word> = offered(role, tools.needle)
             .into_iter()
-            .map(|(role, draft)| {
-                let mut words: Vec<Word> = offered(role, tools.needle)
-                    .into_iter()
-                    .map(|one| Word::of(one.id, one.label))
-                    .collect();
-                if matches!(role, Role::Of(_)) {
-                    words.insert(
-                        0,
-                        Word::of(EXACT, "nothing in particular: take it as exact"),
-                    );
-                }
-                let only = words.len() == 1;
-                (!only).then(|| view! {
-                <Pick
-                    name=format!("tool-{}", role.name())
-                    label=role.question()
-                    words
-                    picked=Signal::derive(move || draft.get())
-                    on_pick=Callback::new(move |id| draft.set(id))
-                />
-                {move || tools.picked(role).map(|one| view! { <p class="trap">{one.trap}</p> })}
-            })
-            })
+            .map(|one| Word::of(one.id, one.label))
             .collect();
+        if matches!(role, Role::Of(_)) {
+            words.insert(
+                0,
+                Word::of(EXACT, "nothing in particular: take it as exact"),
+            );
+        }
+        if words.len() == 1 {
+            return Piece::none();
+        }
+        let name = format!("tool-{}", role.name());
+        let pick = pick(
+            &name,
+            &role.question(),
+            "",
+            words,
+            move || draft.get(),
+            move |id| draft.set(id),
+        );
+        let trap = Piece::live(move || tools.picked(role).map(|one| note("trap", one.trap)).into());
+        Piece::all([pick.into(), trap])
+    });
     let asks_what_it_was_set_on = move || {
         !tools.needle
             && tools.picked(Role::For(Task::OutsideSize)).is_some()
@@ -248,21 +245,21 @@ pub fn ToolPicks(
                 .picked(Role::For(Task::InsideSize))
                 .is_some_and(|one| one.compares)
     };
-    view! {
-        {picks}
-        <Show when=asks_what_it_was_set_on>
-            <Pick
-                name="set-on"
-                label="What was the bore tool set or read on?"
-                hint="On the micrometer that measured the journal, that micrometer's own error cancels."
-                words=vec![
-                    Word::of(SAME, "the journal's micrometer"),
-                    Word::of(OTHER, "another micrometer"),
-                    Word::of(STANDARD, "a setting ring"),
-                ]
-                picked=Signal::derive(move || tools.set_on.get())
-                on_pick=Callback::new(move |id| tools.set_on.set(id))
-            />
-        </Show>
-    }
+    let set_on = Piece::when(asks_what_it_was_set_on, move || {
+        let words = vec![
+            Word::of(SAME, "the journal's micrometer"),
+            Word::of(OTHER, "another micrometer"),
+            Word::of(STANDARD, "a setting ring"),
+        ];
+        pick(
+            "set-on",
+            "What was the bore tool set or read on?",
+            "On the micrometer that measured the journal, that micrometer's own error cancels.",
+            words,
+            move || tools.set_on.get(),
+            move |id| tools.set_on.set(id),
+        )
+        .into()
+    });
+    Piece::all(picks.chain([set_on]))
 }

@@ -6,67 +6,70 @@ use leptos::prelude::*;
 
 use crate::build::Opened;
 use crate::device::files;
-use crate::kit::section::{Fold, Section};
+use crate::kit::piece::{Piece, button, el, p, row};
+use crate::kit::section::{fold, section};
 use crate::kit::toast::toast;
 
 /// Letters of a text that are shown.
 const SHOWN: usize = 300;
 
 /// The texts set aside.
-#[component]
-pub fn SetAside() -> impl IntoView {
+#[must_use]
+pub fn set_aside() -> Piece {
     let opened: Opened = expect_context();
     let toast = toast();
     let journal = opened.journal;
-    let export = move |_| {
+    let count = move || journal.with(|journal| journal.set_aside().count());
+    let export = move || {
         let all = journal.with_untracked(|journal| {
             let texts: Vec<&str> = journal.set_aside().map(|(text, _)| text).collect();
             texts.join("\n")
         });
         let done = files::give("set-aside.thoubook.txt", &all);
-        toast.say(if done.is_ok() {
-            "Exported to your downloads."
-        } else {
-            "The browser would not take the file."
+        toast.say(match done {
+            Ok(()) => "Exported to your downloads.",
+            Err(_) => "The browser would not take the file.",
         });
     };
-    let any = Memo::new(move |_| journal.with(|journal| journal.set_aside().count()));
-    view! {
-        <Show when=move || any.get() != 0>
-            <Section title="Set aside">
-                <p>
-                    {move || any.get()}" that could not be read. They are kept as they are and go into every export."
-                </p>
-                <ul class="entries" data-test="set-aside">
-                    {move || journal.with(rows)}
-                </ul>
-                <div class="row">
-                    <button type="button" class="button quiet" data-test="set-aside-export" on:click=export>
-                        "Export only these"
-                    </button>
-                </div>
-            </Section>
-        </Show>
-    }
+    Piece::when(
+        move || count() != 0,
+        move || {
+            let words = move || {
+                format!(
+                    "{} that could not be read. They are kept as they are and go into every export.",
+                    count()
+                )
+            };
+            let list = el("ul")
+                .class("entries")
+                .test("set-aside")
+                .live(move || journal.with(rows));
+            section("Set aside")
+                .with(el("p").live_text(words))
+                .with(list)
+                .with(row([button(
+                    "quiet",
+                    "Export only these",
+                    "set-aside-export",
+                    export,
+                )
+                .into()]))
+                .into()
+        },
+    )
 }
 
-fn rows(journal: &Journal) -> impl IntoView + use<> {
-    journal
-        .set_aside()
-        .map(|(text, reason)| {
-            let mut start: String = text.chars().take(SHOWN).collect();
-            if start.len() < text.len() {
-                start.push('…');
-            }
-            let reason = reason.to_owned();
-            view! {
-                <li class="card">
-                    <p>{reason}</p>
-                    <Fold title="The text">
-                        <code class="set-aside-text">{start.clone()}</code>
-                    </Fold>
-                </li>
-            }
-        })
-        .collect_view()
+fn rows(journal: &Journal) -> Piece {
+    Piece::all(journal.set_aside().map(|(text, reason)| {
+        let mut start: String = text.chars().take(SHOWN).collect();
+        if start.len() < text.len() {
+            start.push('…');
+        }
+        let text = el("code").class("set-aside-text").text(&start);
+        el("li")
+            .class("card")
+            .with(p(reason))
+            .with(fold("The text", text))
+            .into()
+    }))
 }

@@ -5,4 +5,4 @@ mod aside;
 mod log;
 mod words;
 
-pub use log::Book;
+pub use log::book;

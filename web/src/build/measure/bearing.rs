@@ -2,25 +2,24 @@
 
 use build_journal::fold::{MainBearing, Standing};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
-use super::entry::Entry;
+use super::entry::entry;
 use super::order::{self, Spot};
-use super::places::Places;
-use super::result::{ResultOf, judged};
-use super::tools::Foreseen;
+use super::places::{Choosing, places};
+use super::result::{judged, result};
+use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::keypad::pad;
-use crate::kit::verdict::{Mark, MarkShape};
+use crate::kit::piece::{Piece, el, link, note, p, title};
+use crate::kit::verdict::{Mark, shape};
 use crate::route::{self, Page, Route};
 
-/// One main bearing.
-#[component]
-pub fn Bearing(
-    /// Which one, counted from the front.
-    #[prop(into)]
-    number: Signal<u8>,
-) -> impl IntoView {
+/// One main bearing, counted from the front.
+#[must_use]
+pub fn bearing_page(number: Memo<u8>) -> Piece {
     let opened: Opened = expect_context();
     let settings = settings();
     let pad = pad();
@@ -34,11 +33,46 @@ pub fn Bearing(
                 .cloned()
         })
     });
+    Effect::new(move |_| {
+        let live = bearing.get().and_then(|bearing| {
+            let judged = judged(&bearing, settings.units().clearance())?;
+            matches!(bearing.standing, Standing::Judged(_))
+                .then(|| (judged.mark(), judged.live_words()))
+        });
+        pad.show_live(live);
+    });
+    on_cleanup(move || pad.show_live(None));
+    let head = Piece::live(move || match bearing.get() {
+        Some(bearing) => heading(opened, &bearing, settings.units()),
+        None => Piece::all([
+            title("No such main").into(),
+            p(&format!("This engine has no main {}.", number.get())).into(),
+        ]),
+    });
+    let body = Piece::when(
+        move || bearing.with(Option::is_some),
+        move || {
+            let result = Piece::live(move || {
+                bearing
+                    .get()
+                    .map(|bearing| result(&bearing, settings.units()))
+                    .into()
+            });
+            let right = el("div").class("half answer").test("answer").with(result);
+            let left = el("div").class("half").with(measuring(opened, number));
+            el("div").class("halves").with(left).with(right).into()
+        },
+    );
+    Piece::all([head, body])
+}
+
+/// The place in hand and all the others.
+fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
+    let pad = pad();
     // The place that was taken in hand by a tap; else the first open one.
     let chosen = RwSignal::new(None::<Spot>);
     let spot = Memo::new(move |_| {
-        let number = number.get();
-        let chosen = chosen.get();
+        let (number, chosen) = (number.get(), chosen.get());
         match chosen {
             Some(spot) if spot.main() == Some(number) => Some(spot),
             _ => opened.build.with_untracked(|build| {
@@ -64,97 +98,80 @@ pub fn Bearing(
     });
     let choose = Callback::new(move |spot: Spot| {
         chosen.set(Some(spot));
+        // The field is there already, or focuses itself when it comes.
         if let Some(field) = document().get_element_by_id("reading") {
-            let field: web_sys::HtmlElement = wasm_bindgen::JsCast::unchecked_into(field);
+            let field: HtmlElement = field.unchecked_into();
             let _ = field.focus();
         }
     });
-    Effect::new(move |_| {
-        let live = bearing.get().and_then(|bearing| {
-            let judged = judged(&bearing, settings.units().clearance())?;
-            matches!(bearing.standing, Standing::Judged(_))
-                .then(|| (judged.mark(), judged.live_words()))
-        });
-        pad.show_live(live);
+    let panel = Piece::live(move || {
+        let any = Memo::new(move |_| spot.with(Option::is_some));
+        if !any.get() {
+            let words = "Every place on this main is measured. Tap one to read it again.";
+            return note("lead", words).into();
+        }
+        untrack(|| {
+            let first = spot.get()?;
+            let held = Memo::new(move |last: Option<&Spot>| {
+                spot.get().or_else(|| last.copied()).unwrap_or(first)
+            });
+            Some(entry(held, go_on))
+        })
+        .into()
     });
-    on_cleanup(move || pad.show_live(None));
-    let any_spot = Memo::new(move |_| spot.get().is_some());
-    view! {
-        {move || match bearing.get() {
-            None => view! {
-                <h1>"No such main"</h1>
-                <p>"This engine has no main "{number.get()}"."</p>
-            }
-            .into_any(),
-            Some(bearing) => view! { <Title bearing units=settings.units() /> }.into_any(),
-        }}
-        <Show when=move || bearing.with(Option::is_some)>
-            <div class="halves">
-                <div class="half">
-                    <Foreseen />
-                    {move || if any_spot.get() {
-                        // There is a spot as long as this stands.
-                        let held = Memo::new(move |last: Option<&Option<Spot>>| {
-                            spot.get().or_else(|| last.copied().flatten())
-                        });
-                        held.get_untracked()
-                            .map(|first| {
-                                let spot = Signal::derive(move || held.get().unwrap_or(first));
-                                view! { <Entry spot go_on /> }
-                            })
-                            .into_any()
-                    } else {
-                        view! {
-                            <p class="lead">"Every place on this main is measured. Tap one to read it again."</p>
-                        }
-                        .into_any()
-                    }}
-                    <Places number spot choose />
-                </div>
-                <div class="half answer" data-test="answer">
-                    {move || bearing.get().map(|bearing| view! { <ResultOf bearing units=settings.units() /> })}
-                </div>
-            </div>
-        </Show>
-    }
+    let choosing = Choosing {
+        number,
+        spot,
+        choose,
+    };
+    Piece::all([foreseen(), panel, places(choosing)])
 }
 
 /// Which main, the ones beside it, and how it stands.
-#[component]
-fn Title(bearing: MainBearing, units: UnitClass) -> impl IntoView {
-    let opened: Opened = expect_context();
+fn heading(opened: Opened, bearing: &MainBearing, units: UnitClass) -> Piece {
     let main = bearing.main;
-    let to = |number: u8| Route::Build(opened.id.to_string(), Page::Main(number)).to_string();
+    let beside = |number: u8, face: String| {
+        let to = Route::Build(opened.id.to_string(), Page::Main(number));
+        link("quiet", &to, &face).attr("aria-label", &format!("main {number}"))
+    };
     let before = (!main.is_front()).then(|| {
         let number = main.number() - 1;
-        view! { <a class="button quiet" href=to(number) aria-label=format!("main {number}")>"‹ "{number}</a> }
+        beside(number, format!("‹ {number}"))
     });
     let after = (!main.is_rear()).then(|| {
         let number = main.number() + 1;
-        view! { <a class="button quiet" href=to(number) aria-label=format!("main {number}")>{number}" ›"</a> }
+        beside(number, format!("{number} ›"))
     });
-    let judged = judged(&bearing, units.clearance());
+    let judged = judged(bearing, units.clearance());
     let (mark, words) = match (&bearing.standing, judged) {
         (Standing::Judged(_), Some(judged)) => (judged.mark(), judged.live_words()),
         (_, Some(judged)) => {
-            let mark = if judged.mark() == Mark::Bad {
-                Mark::Bad
-            } else {
-                Mark::None
-            };
-            (mark, judged.value_words())
+            let stops = judged.mark() == Mark::Bad;
+            (
+                if stops { Mark::Bad } else { Mark::None },
+                judged.value_words(),
+            )
         }
         (_, None) => (Mark::None, Mark::None.words().to_owned()),
     };
-    view! {
-        <div class="title-row">
-            {before}
-            <h1>"Main "{main.number()}<span class="title-of">" of "{main.of()}</span></h1>
-            {after}
-        </div>
-        <p class="standing" data-test="standing" data-verdict=mark.name()>
-            <MarkShape mark />
-            <span>{words}</span>
-        </p>
-    }
+    let name = title(&format!("Main {}", main.number())).with(
+        el("span")
+            .class("title-of")
+            .text(&format!(" of {}", main.of())),
+    );
+    let standing = el("p")
+        .class("standing")
+        .test("standing")
+        .attr("data-verdict", mark.name())
+        .with(shape(mark))
+        .with(el("span").text(&words));
+    Piece::all([
+        el("div")
+            .class("title-row")
+            .with(before)
+            .with(name)
+            .with(after)
+            .into(),
+        standing.into(),
+    ])
 }

@@ -2,229 +2,236 @@
 
 use assembly_core::describe::UsualUnits;
 use assembly_core::quantity::{Kind, Unit};
+use build_journal::Body;
 use build_journal::fact::{Reading, Spot as Where};
 use build_journal::fold::{ListedTool, Taken};
-use build_journal::{Body, FactId};
-use leptos::html::Section;
+use build_plan::Measure;
 use leptos::prelude::*;
+use web_sys::Element;
 
 use super::order::Spot;
-use super::picture::SpotPicture;
+use super::picture::picture;
 use super::places::readings_at;
-use super::tool_choice::{InHand, ToolChoice};
-use super::zeroing::{Zeroing, setting_words, wants_setting};
+use super::tool_choice::{InHand, tool_choice};
+use super::zeroing::{setting_words, wants_setting, zeroing};
 use crate::build::Opened;
 use crate::device::drafts::Draft;
 use crate::device::settings::settings;
 use crate::kit::field::{QuantityField, read_text};
-use crate::kit::section::{Fold, Sentences};
+use crate::kit::piece::{El, Piece, button, el, p};
+use crate::kit::section::{fold, sentences};
 
-/// The reading of the place in hand: where, with what, and the number.
-#[component]
-pub fn Entry(
-    /// The place in hand.
-    #[prop(into)]
-    spot: Signal<Spot>,
-    /// Goes on to the next place after this one.
+/// What the panel asks for.
+#[derive(Clone, PartialEq)]
+enum Asks {
+    /// The tool for a measure.
+    Tool(&'static str),
+    /// How this tool is set.
+    Setting(ListedTool),
+    /// The number.
+    Reading,
+}
+
+/// The place in hand, its tool, and what to do when it is done.
+#[derive(Clone, Copy)]
+struct Entry {
+    opened: Opened,
+    spot: Memo<Spot>,
+    tool: Memo<Option<ListedTool>>,
+    in_hand: InHand,
     go_on: Callback<Spot>,
-) -> impl IntoView {
+}
+
+/// The reading of the place in hand: where, with what, and the number. `go_on`
+/// goes to the next place after the one it is given.
+#[must_use]
+pub fn entry(spot: Memo<Spot>, go_on: Callback<Spot>) -> El {
     let opened: Opened = expect_context();
     let in_hand = InHand::of(opened);
     let measure = Memo::new_with_compare(
         move |_| spot.get().measure,
-        |old, new| old.map(|one| one.id) != new.map(|one| one.id),
+        |old: Option<&&'static Measure>, new| old.map(|one| one.id) != new.map(|one| one.id),
     );
     let tool = Memo::new(move |_| in_hand.tool(measure.get()));
-    let unset = Memo::new(move |_| {
-        tool.get()
-            .filter(|tool| wants_setting(tool) && tool.settings.is_empty())
+    let asks = Memo::new(move |_| match tool.get() {
+        None => Asks::Tool(measure.get().id),
+        Some(tool) if wants_setting(&tool) && tool.settings.is_empty() => Asks::Setting(tool),
+        Some(_) => Asks::Reading,
     });
-    let panel: NodeRef<Section> = NodeRef::new();
+    let entry = Entry {
+        opened,
+        spot,
+        tool,
+        in_hand,
+        go_on,
+    };
+    let place = el("div")
+        .class("entry-place")
+        .attr("aria-live", "polite")
+        .live(move || picture(&spot.get()).into())
+        .with(
+            el("p")
+                .with(
+                    el("span")
+                        .class("entry-what")
+                        .live_text(move || spot.get().measure.label.to_owned()),
+                )
+                .with(
+                    el("strong")
+                        .class("entry-where")
+                        .test("entry-place")
+                        .live_text(move || spot.get().place.to_string()),
+                ),
+        );
+    let panel = el("section")
+        .class("entry-panel")
+        .test("entry")
+        .with(place)
+        .live(move || {
+            let asks = asks.get();
+            untrack(|| match &asks {
+                Asks::Tool(_) => tool_choice(measure.get(), in_hand),
+                Asks::Setting(tool) => zeroing(tool).into(),
+                Asks::Reading => entry.reading(),
+            })
+        });
     // When what is asked changes, it is asked from the top of the panel.
-    Effect::new(move |last: Option<(bool, bool)>| {
-        let asked = (tool.with(Option::is_some), unset.with(Option::is_some));
-        if last.is_some_and(|last| last != asked)
-            && let Some(panel) = panel.get_untracked()
-        {
-            panel.scroll_into_view();
+    let element: Element = panel.element();
+    Effect::new(move |last: Option<Asks>| {
+        let asks = asks.get();
+        if last.is_some_and(|last| last != asks) {
+            element.scroll_into_view();
         }
-        asked
+        asks
     });
-    view! {
-        <section class="entry-panel" data-test="entry" node_ref=panel>
-            <div class="entry-place" aria-live="polite">
-                <SpotPictureOf spot />
-                <p>
-                    <span class="entry-what">{move || spot.get().measure.label}</span>
-                    <strong class="entry-where" data-test="entry-place">
-                        {move || spot.get().place.to_string()}
-                    </strong>
-                </p>
-            </div>
-            {move || match (tool.get(), unset.get()) {
-                (None, _) => {
-                    let measure = measure.get();
-                    view! { <ToolChoice measure in_hand /> }.into_any()
-                }
-                (Some(_), Some(tool)) => view! { <Zeroing tool /> }.into_any(),
-                (Some(_), None) => view! { <ReadingField spot in_hand go_on /> }.into_any(),
-            }}
-        </section>
+    panel
+}
+
+impl Entry {
+    /// Whether the tool's readings are what its needle shows.
+    fn reads_needle(self) -> bool {
+        self.tool.with(|tool| {
+            let setting = tool.as_ref().and_then(|tool| tool.settings.last());
+            setting.is_some_and(|setting| setting.set.needle.is_some())
+        })
     }
-}
 
-#[component]
-fn SpotPictureOf(spot: Signal<Spot>) -> impl IntoView {
-    move || view! { <SpotPicture spot=spot.get() /> }
-}
-
-/// Whether a tool's readings are what its needle shows.
-fn reads_needle(tool: &ListedTool) -> bool {
-    tool.settings
-        .last()
-        .is_some_and(|setting| setting.set.needle.is_some())
-}
-
-#[component]
-fn ReadingField(spot: Signal<Spot>, in_hand: InHand, go_on: Callback<Spot>) -> impl IntoView {
-    let opened: Opened = expect_context();
-    let settings = settings();
-    let draft =
-        Memo::new(move |_| Draft::of(opened.draft(&format!("reading/{}", spot.get().name()))));
-    let tool = Memo::new(move |_| in_hand.tool(spot.get().measure));
-    let needle = Memo::new(move |_| tool.get().as_ref().is_some_and(reads_needle));
-    let unit: Signal<&'static Unit> = Signal::derive(move || {
-        let usual = if needle.get() {
-            UsualUnits::FEELER
-        } else {
-            spot.get().measure.units
+    fn reading(self) -> Piece {
+        let settings = settings();
+        let draft = Memo::new(move |_| {
+            Draft::of(
+                self.opened
+                    .draft(&format!("reading/{}", self.spot.get().name())),
+            )
+        });
+        let unit = move || {
+            let usual = if self.reads_needle() {
+                UsualUnits::FEELER
+            } else {
+                self.spot.get().measure.units
+            };
+            settings.units().of(Kind::Length, usual)
         };
-        settings.units().of(Kind::Length, usual)
-    });
-    let label = Signal::derive(move || {
-        if needle.get() {
-            "Needle from zero, clockwise plus".to_owned()
-        } else {
-            "Reading".to_owned()
-        }
-    });
-    let write = move |()| {
-        let spot = spot.get_untracked();
-        let draft = draft.get_untracked();
+        let label = move || {
+            let words = if self.reads_needle() {
+                "Needle from zero, clockwise plus"
+            } else {
+                "Reading"
+            };
+            words.to_owned()
+        };
+        let field = QuantityField::new("reading", "", draft.get_untracked(), Kind::Length, unit)
+            .live_draft(move || draft.get())
+            .live_label(label)
+            .on_next(move || self.accept(draft.get_untracked(), untrack(unit)))
+            .begin_here();
+        let here = Piece::live(move || {
+            let spot = self.spot.get();
+            let readings = self.opened.build.with(|build| readings_at(build, &spot));
+            let standing = readings.iter().filter(|taken| taken.struck.is_none());
+            let rows: Vec<Piece> = standing.map(|taken| self.reading_row(taken)).collect();
+            (!rows.is_empty())
+                .then(|| el("ul").class("readings-here").all(rows))
+                .into()
+        });
+        let how = Piece::live(move || {
+            let measure = self.spot.get().measure;
+            let lines: Vec<&str> = measure
+                .how
+                .iter()
+                .chain(measure.cautions)
+                .copied()
+                .collect();
+            fold("How to measure it", sentences("", &lines)).into()
+        });
+        let tool = Piece::live(move || {
+            let tool = self.tool.get();
+            untrack(|| tool.map(|tool| self.tool_part(&tool))).into()
+        });
+        Piece::all([field.piece().into(), here, tool, how])
+    }
+
+    /// Writes down what is typed and goes on. With nothing typed, this place
+    /// stays open; with something wrong, the field says what.
+    fn accept(self, draft: Draft, unit: &'static Unit) {
+        let spot = self.spot.get_untracked();
         let text = draft.now();
-        match read_text(&text, Kind::Length, unit.get_untracked()) {
-            // Nothing typed: on to the next place, this one stays open.
-            None => go_on.run(spot),
-            // The field says what is wrong.
+        match read_text(&text, Kind::Length, unit) {
+            None => self.go_on.run(spot),
             Some(Err(_)) => {}
             Some(Ok(_)) => {
-                let tool = tool.get_untracked();
-                let reading = Reading {
+                let tool = self.tool.get_untracked();
+                let setting = tool.as_ref().and_then(|tool| tool.settings.last());
+                let written = self.opened.write_down(Body::Reading(Reading {
                     measure: spot.measure.id.to_owned(),
                     place: Where::Known(spot.place),
                     typed: text.trim().to_owned(),
-                    unit: unit.get_untracked().symbol.to_owned(),
+                    unit: unit.symbol.to_owned(),
                     tool: tool.as_ref().map(|tool| tool.tool),
-                    setting: tool
-                        .as_ref()
-                        .and_then(|tool| tool.settings.last())
-                        .map(|setting| setting.set.setting),
+                    setting: setting.map(|setting| setting.set.setting),
                     temperature: None,
                     condition: None,
-                };
-                if opened.write_down(Body::Reading(reading)).is_some() {
+                }));
+                if written.is_some() {
                     draft.clear();
-                    go_on.run(spot);
+                    self.go_on.run(spot);
                 }
             }
         }
-    };
-    let how = Memo::new_with_compare(
-        move |_| spot.get().measure,
-        |old, new| old.map(|one| one.id) != new.map(|one| one.id),
-    );
-    view! {
-        <QuantityField
-            name="reading"
-            label
-            draft
-            kind=Kind::Length
-            unit
-            on_next=Callback::new(write)
-            begin_here=true
-        />
-        <Here spot />
-        {move || tool.get().map(|tool| view! { <ToolLine tool spot in_hand /> })}
-        {move || {
-            let measure = how.get();
-            let lines: Vec<String> =
-                measure.how.iter().chain(measure.cautions).map(|line| (*line).to_owned()).collect();
-            view! { <Fold title="How to measure it"><Sentences lines /></Fold> }
-        }}
     }
-}
 
-/// What was read at this place so far, each to be struck out.
-#[component]
-fn Here(spot: Signal<Spot>) -> impl IntoView {
-    let opened: Opened = expect_context();
-    let readings = Memo::new(move |_| opened.build.with(|build| readings_at(build, &spot.get())));
-    move || {
-        let rows: Vec<_> = readings
-            .get()
-            .into_iter()
-            .filter(|taken| taken.struck.is_none())
-            .map(|taken| view! { <ReadingRow taken /> })
-            .collect();
-        (!rows.is_empty()).then(|| view! { <ul class="readings-here">{rows}</ul> })
+    /// A reading that stands here, to be struck out.
+    fn reading_row(self, taken: &Taken) -> Piece {
+        let fact = taken.fact;
+        let words = match &taken.value {
+            Ok(typed) => typed.to_string(),
+            Err(error) => format!("{}: {error}", taken.reading.typed),
+        };
+        let strike = button("quiet", "Strike out", "strike-reading", move || {
+            let _ = self.opened.strike(fact, None);
+        })
+        .attr("aria-label", &format!("strike out {words}"));
+        el("li")
+            .class("reading-here")
+            .with(el("span").text(&words))
+            .with(strike)
+            .into()
     }
-}
 
-#[component]
-fn ReadingRow(taken: Taken) -> impl IntoView {
-    let opened: Opened = expect_context();
-    let fact: FactId = taken.fact;
-    let words = match &taken.value {
-        Ok(typed) => typed.to_string(),
-        Err(error) => format!("{}: {error}", taken.reading.typed),
-    };
-    let spoken = format!("strike out {words}");
-    view! {
-        <li class="reading-here">
-            <span>{words}</span>
-            <button
-                type="button"
-                class="button quiet"
-                aria-label=spoken
-                data-test="strike-reading"
-                on:click=move |_| {
-                    let _ = opened.strike(fact, None);
-                }
-            >
-                "Strike out"
-            </button>
-        </li>
-    }
-}
-
-#[component]
-fn ToolLine(tool: ListedTool, spot: Signal<Spot>, in_hand: InHand) -> impl IntoView {
-    let opened: Opened = expect_context();
-    let setting = tool.settings.last().map(|setting| {
-        opened
-            .build
-            .with_untracked(|build| setting_words(build, setting))
-    });
-    let again = wants_setting(&tool).then(|| tool.clone());
-    view! {
-        <Fold title=format!("With the {}", tool.name)>
-            {setting.map(|words| view! { <p>{words}</p> })}
-            {again.map(|tool| view! {
-                <Fold title="Set it anew">
-                    <Zeroing tool=tool.clone() />
-                </Fold>
-            })}
-            <ToolChoice measure=spot.get_untracked().measure in_hand />
-        </Fold>
+    /// The tool in use, how it is set, and how to take another.
+    fn tool_part(self, tool: &ListedTool) -> El {
+        let setting = tool.settings.last().map(|setting| {
+            let words = self
+                .opened
+                .build
+                .with_untracked(|build| setting_words(build, setting));
+            p(&words)
+        });
+        let anew = wants_setting(tool).then(|| fold("Set it anew", zeroing(tool)));
+        let another = tool_choice(self.spot.get_untracked().measure, self.in_hand);
+        fold(
+            &format!("With the {}", tool.name),
+            Piece::all([setting.into(), anew.into(), another]),
+        )
     }
 }

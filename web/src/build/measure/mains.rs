@@ -1,130 +1,134 @@
 //! All main bearings along the crank, front at the top.
 
-use build_journal::fold::{MainBearing, Standing};
+use build_journal::fold::{Build, MainBearing, Standing};
 use build_plan::engine::CrankStop;
 use leptos::prelude::*;
 
-use super::crank::{JournalDrawing, PinDrawing};
-use super::order::{self, Spot};
+use super::crank::{journal_drawing, pin_drawing};
+use super::order;
 use super::result::judged;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::judged::window_words;
-use crate::kit::verdict::{Mark, MarkShape};
+use crate::kit::piece::{El, Piece, el, note, title};
+use crate::kit::verdict::{Mark, shape};
 use crate::route::{Page, Route};
 
 /// The crank line: every main with its verdict, each a link to it.
-#[component]
-pub fn Mains() -> impl IntoView {
+#[must_use]
+pub fn mains() -> Piece {
     let opened: Opened = expect_context();
     let settings = settings();
-    let id = opened.id;
-    move || {
+    let id = opened.id.to_string();
+    Piece::live(move || {
         let units = settings.units();
-        opened.build.with(|build| {
-            let Some(described) = &build.engine else {
-                return view! {
-                    <h1>"Main bearings"</h1>
-                    <p class="lead">"The engine is not described in what is here of this build. Bring in the file it was exported to."</p>
-                }
-                .into_any();
-            };
-            let stops: Vec<_> = described
-                .engine
-                .crank_line()
-                .into_iter()
-                .map(|stop| match stop {
-                    CrankStop::Crankpin(number) => view! {
-                        <li class="crank-pin" aria-hidden="true"><PinDrawing number /></li>
-                    }
-                    .into_any(),
-                    CrankStop::Main(main) => {
-                        let bearing =
-                            build.mains.iter().find(|bearing| bearing.main == main).cloned();
-                        bearing.map(|bearing| view! { <MainRow id=id.to_string() bearing units /> }).into_any()
-                    }
-                })
-                .collect();
-            let next = order::first_open(build);
-            view! {
-                <h1>{described.engine.name().to_owned()}</h1>
-                <GoOn id=id.to_string() next />
-                <LimitsLine id=id.to_string() bearing=build.mains.first().cloned() units />
-                <ol class="crank" aria-label="main bearings, front to rear">{stops}</ol>
-            }
-            .into_any()
-        })
-    }
-}
-
-#[component]
-fn GoOn(id: String, next: Option<Spot>) -> impl IntoView {
-    next.and_then(|spot| {
-        let to = Route::Build(id, Page::Main(spot.main()?)).to_string();
-        Some(view! {
-            <a class="button go-on" href=to data-test="go-on">
-                <span class="go-on-word">"Go on"</span>
-                <span>{spot.measure.label}": "{spot.place.to_string()}</span>
-            </a>
-        })
+        opened.build.with(|build| line(&id, build, units))
     })
 }
 
-#[component]
-fn LimitsLine(id: String, bearing: Option<MainBearing>, units: UnitClass) -> impl IntoView {
-    let to = Route::Build(id, Page::Limits).to_string();
-    let limits = bearing.map(|bearing| bearing.limits).unwrap_or_default();
-    let window = match limits.as_slice() {
-        [one] => one.window.as_ref().ok().copied(),
-        _ => None,
+fn line(id: &str, build: &Build, units: UnitClass) -> Piece {
+    let Some(described) = &build.engine else {
+        let words = "The engine is not described in what is here of this build. Bring in the file it was exported to.";
+        return Piece::all([title("Main bearings").into(), note("lead", words).into()]);
     };
-    let words = match (window, limits.len()) {
-        (Some(window), _) => {
-            format!("Oil clearance {}", window_words(&window, units.clearance()))
-        }
-        (None, 0) => "No limits yet: type them from the maker's sheet".to_owned(),
-        (None, _) => "The limits can't be used as they are: look at them".to_owned(),
-    };
-    view! { <a class="line" href=to data-test="limits-line">{words}</a> }
+    let stops = described
+        .engine
+        .crank_line()
+        .into_iter()
+        .map(|stop| match stop {
+            CrankStop::Crankpin(number) => el("li")
+                .class("crank-pin")
+                .attr("aria-hidden", "true")
+                .with(pin_drawing(number))
+                .into(),
+            CrankStop::Main(main) => {
+                let bearing = build.mains.iter().find(|bearing| bearing.main == main);
+                bearing.map(|bearing| main_row(id, bearing, units)).into()
+            }
+        });
+    Piece::all([
+        title(described.engine.name()).into(),
+        go_on(id, build).into(),
+        limits_line(id, build, units).into(),
+        el("ol")
+            .class("crank")
+            .attr("aria-label", "main bearings, front to rear")
+            .all(stops)
+            .into(),
+    ])
 }
 
-#[component]
-fn MainRow(id: String, bearing: MainBearing, units: UnitClass) -> impl IntoView {
-    let number = bearing.main.number();
-    let to = Route::Build(id, Page::Main(number)).to_string();
-    let judged = judged(&bearing, units.clearance());
-    let mark = judged
-        .as_ref()
-        .map_or(Mark::None, |judged| match bearing.standing {
-            Standing::Judged(_) => judged.mark(),
-            // A missing thing is never a pass; a stop is one even without limits.
-            Standing::Open(_) if judged.mark() == Mark::Bad => Mark::Bad,
-            Standing::Open(_) => Mark::None,
-        });
-    let value = judged.as_ref().map(|judged| judged.value_words());
-    let words = match (&bearing.standing, &judged) {
-        (Standing::Judged(_), Some(judged)) => judged.verdict_words(),
-        (Standing::Open(missing), _) => {
-            missing.first().map(ToString::to_string).unwrap_or_default()
+fn go_on(id: &str, build: &Build) -> Option<El> {
+    let spot = order::first_open(build)?;
+    let to = Route::Build(id.to_owned(), Page::Main(spot.main()?)).to_string();
+    let where_to = format!("{}: {}", spot.measure.label, spot.place);
+    let link = el("a")
+        .class("button go-on")
+        .attr("href", &to)
+        .test("go-on")
+        .with(el("span").class("go-on-word").text("Go on"))
+        .with(el("span").text(&where_to));
+    Some(link)
+}
+
+fn limits_line(id: &str, build: &Build, units: UnitClass) -> El {
+    let limits = build
+        .mains
+        .first()
+        .map_or(&[][..], |bearing| &bearing.limits);
+    let words = match limits {
+        [] => "No limits yet: type them from the maker's sheet".to_owned(),
+        [one] if let Ok(window) = &one.window => {
+            format!("Oil clearance {}", window_words(window, units.clearance()))
         }
-        (Standing::Judged(_), None) => String::new(),
+        _ => "The limits can't be used as they are: look at them".to_owned(),
     };
-    view! {
-        <li>
-            <a
-                class=format!("main-row main-row-{}", mark.name())
-                href=to
-                data-test=format!("bearing-{number}")
-                data-verdict=mark.name()
-            >
-                <JournalDrawing />
-                <MarkShape mark />
-                <span class="main-row-words">
-                    <strong>"Main "{number}</strong>
-                    {value.map(|value| view! { <span class="main-row-value">{value}</span> })}
-                    <span>{words}</span>
-                </span>
-            </a>
-        </li>
-    }
+    el("a")
+        .class("line")
+        .attr(
+            "href",
+            &Route::Build(id.to_owned(), Page::Limits).to_string(),
+        )
+        .test("limits-line")
+        .text(&words)
+}
+
+fn main_row(id: &str, bearing: &MainBearing, units: UnitClass) -> El {
+    let number = bearing.main.number();
+    let judged = judged(bearing, units.clearance());
+    let (mark, words) = match (&bearing.standing, &judged) {
+        (Standing::Judged(_), Some(judged)) => (judged.mark(), judged.verdict_words()),
+        (Standing::Open(missing), judged) => {
+            // A missing thing is never a pass; a stop is one even without limits.
+            let stops = judged
+                .as_ref()
+                .is_some_and(|judged| judged.mark() == Mark::Bad);
+            let words = missing.first().map(ToString::to_string).unwrap_or_default();
+            (if stops { Mark::Bad } else { Mark::None }, words)
+        }
+        (Standing::Judged(_), None) => (Mark::None, String::new()),
+    };
+    let value = judged.map(|judged| {
+        el("span")
+            .class("main-row-value")
+            .text(&judged.value_words())
+    });
+    let row = el("a")
+        .class("main-row")
+        .attr(
+            "href",
+            &Route::Build(id.to_owned(), Page::Main(number)).to_string(),
+        )
+        .test(&format!("bearing-{number}"))
+        .attr("data-verdict", mark.name())
+        .with(journal_drawing())
+        .with(shape(mark))
+        .with(
+            el("span")
+                .class("main-row-words")
+                .with(el("strong").text(&format!("Main {number}")))
+                .with(value)
+                .with(el("span").text(&words)),
+        );
+    el("li").with(row)
 }

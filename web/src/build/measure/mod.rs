@@ -13,8 +13,8 @@ mod tool_choice;
 mod tools;
 mod zeroing;
 
-pub use bearing::Bearing;
-pub use limits::LimitsPage;
-pub use mains::Mains;
-pub use tools::ToolsPage;
+pub use bearing::bearing_page;
+pub use limits::limits_page;
+pub use mains::mains;
+pub use tools::tools_page;
 pub use zeroing::setting_words_of;

@@ -7,7 +7,8 @@ use leptos::prelude::*;
 
 use super::order::Spot;
 use crate::build::Opened;
-use crate::kit::section::{Fold, Section};
+use crate::kit::piece::{El, Piece, el, note};
+use crate::kit::section::{fold, section};
 
 /// The readings at a spot, oldest first, those struck out included.
 #[must_use]
@@ -26,76 +27,60 @@ pub fn readings_at(build: &Build, spot: &Spot) -> Vec<Taken> {
         .collect()
 }
 
-/// The grids of one bearing's places.
-#[component]
-pub fn Places(
+/// What the places of a bearing share: which main, which place is in hand, and
+/// how another one is taken.
+#[derive(Clone, Copy)]
+pub struct Choosing {
     /// Which main, counted from the front.
-    #[prop(into)]
-    number: Signal<u8>,
+    pub number: Memo<u8>,
     /// The place in hand.
-    #[prop(into)]
-    spot: Signal<Option<Spot>>,
+    pub spot: Memo<Option<Spot>>,
     /// Takes another one in hand.
-    choose: Callback<Spot>,
-) -> impl IntoView {
-    let grid = move |measure: &'static Measure| {
-        view! { <Grid measure number spot choose /> }
-    };
-    view! {
-        <Section title="Journal">{grid(&MAIN_JOURNAL_DIAMETER)}</Section>
-        <Section title="Bore, shells in, caps torqued">{grid(&MAIN_BEARING_BORE)}</Section>
-        <Fold title="Plastic strip, as a second opinion">
-            <Strip number spot choose />
-        </Fold>
-    }
+    pub choose: Callback<Spot>,
 }
 
-#[component]
-fn Grid(
-    measure: &'static Measure,
-    number: Signal<u8>,
-    spot: Signal<Option<Spot>>,
-    choose: Callback<Spot>,
-) -> impl IntoView {
-    let rows = measure.spots.stations.iter().map(|station| {
-        let station = *station;
+/// The grids of one bearing's places.
+#[must_use]
+pub fn places(choosing: Choosing) -> Piece {
+    Piece::all([
+        section("Journal")
+            .all(grid(&MAIN_JOURNAL_DIAMETER, choosing))
+            .into(),
+        section("Bore, shells in, caps torqued")
+            .all(grid(&MAIN_BEARING_BORE, choosing))
+            .into(),
+        fold("Plastic strip, as a second opinion", strip(choosing)).into(),
+    ])
+}
+
+fn grid(measure: &'static Measure, choosing: Choosing) -> impl Iterator<Item = Piece> {
+    measure.spots.stations.iter().map(move |station| {
         let cells = measure.spots.directions.iter().map(|direction| {
-            let direction = *direction;
-            let place = Signal::derive(move || {
-                Place::main(number.get())
-                    .station(station)
-                    .direction(direction)
-            });
             let test = format!("{}-{}-{}", measure.id, station.id(), direction.id());
-            view! { <Cell measure place label=short(direction) test spot choose /> }
+            let place = |main: u8| Place::main(main).station(*station).direction(*direction);
+            cell(measure, place, short(*direction), &test, choosing)
         });
-        view! {
-            <div class="place-row">
-                <p class="place-station">{station.label()}</p>
-                <div class="place-cells">{cells.collect_view()}</div>
-            </div>
-        }
-    });
-    rows.collect_view()
+        el("div")
+            .class("place-row")
+            .with(note("place-station", station.label()))
+            .with(el("div").class("place-cells").all(cells))
+            .into()
+    })
 }
 
-#[component]
-fn Strip(number: Signal<u8>, spot: Signal<Option<Spot>>, choose: Callback<Spot>) -> impl IntoView {
+fn strip(choosing: Choosing) -> El {
     let measure = &MAIN_OIL_CLEARANCE;
-    let cell = move |station: Option<Station>, label: &'static str| {
-        let place = Signal::derive(move || {
-            let main = Place::main(number.get());
-            station.map_or(main, |station| main.station(station))
-        });
-        let test = format!("{}-{}", measure.id, station.map_or("widest", Station::id));
-        view! { <Cell measure place label test spot choose /> }
+    let widest = format!("{}-widest", measure.id);
+    let end = |station: Station, label: &str| {
+        let test = format!("{}-{}", measure.id, station.id());
+        let place = move |main: u8| Place::main(main).station(station);
+        cell(measure, place, label, &test, choosing)
     };
-    view! {
-        <div class="place-cells">
-            {cell(None, "widest spot")} {cell(Some(Station::Front), "front end")}
-            {cell(Some(Station::Rear), "rear end")}
-        </div>
-    }
+    el("div").class("place-cells").all([
+        cell(measure, Place::main, "widest spot", &widest, choosing),
+        end(Station::Front, "front end"),
+        end(Station::Rear, "rear end"),
+    ])
 }
 
 const fn short(direction: Direction) -> &'static str {
@@ -108,56 +93,63 @@ const fn short(direction: Direction) -> &'static str {
     }
 }
 
-#[component]
-fn Cell(
+/// What was read at a place: the last reading that counts, and how many do.
+#[derive(Clone, PartialEq, Eq)]
+struct Read {
+    place: String,
+    last: Option<String>,
+    count: usize,
+}
+
+impl Read {
+    fn of(build: &Build, spot: &Spot) -> Self {
+        let readings = readings_at(build, spot);
+        let counting = || readings.iter().filter_map(Taken::counting);
+        Self {
+            place: spot.place.to_string(),
+            last: counting().next_back().map(ToString::to_string),
+            count: counting().count(),
+        }
+    }
+
+    fn spoken(&self) -> String {
+        match (&self.last, self.count) {
+            (Some(last), 1) => format!("{}: {last}", self.place),
+            (Some(last), more) => format!("{}: {last}, {more} readings", self.place),
+            (None, _) => format!("{}: not measured", self.place),
+        }
+    }
+}
+
+fn cell(
     measure: &'static Measure,
-    #[prop(into)] place: Signal<Place>,
-    label: &'static str,
-    test: String,
-    spot: Signal<Option<Spot>>,
-    choose: Callback<Spot>,
-) -> impl IntoView {
+    place: impl Fn(u8) -> Place + Copy + Send + Sync + 'static,
+    label: &str,
+    test: &str,
+    choosing: Choosing,
+) -> Piece {
     let opened: Opened = expect_context();
     let own = move || Spot {
         measure,
-        place: place.get(),
+        place: place(choosing.number.get()),
     };
-    let in_hand = move || spot.get() == Some(own());
-    let values = Memo::new(move |_| {
-        let spot = own();
-        opened.build.with(|build| {
-            let readings = readings_at(build, &spot);
-            let counting: Vec<String> = readings
-                .iter()
-                .filter_map(|taken| taken.counting().map(ToString::to_string))
-                .collect();
-            (counting.last().cloned(), counting.len())
+    let read = Memo::new(move |_| opened.build.with(|build| Read::of(build, &own())));
+    el("button")
+        .attr("type", "button")
+        .class("place")
+        .live_class("measured", move || read.with(|read| read.count > 0))
+        .test(&format!("place-{test}"))
+        .live_attr("aria-label", move || Some(read.with(Read::spoken)))
+        .live_flag("aria-pressed", move || choosing.spot.get() == Some(own()))
+        .click(move || choosing.choose.run(untrack(own)))
+        .with(el("span").class("place-word").text(label))
+        .with(el("span").class("place-value").live_text(move || {
+            read.with(|read| read.last.clone())
+                .unwrap_or_else(|| "–".to_owned())
+        }))
+        .live_text(move || match read.with(|read| read.count) {
+            0 | 1 => String::new(),
+            more => format!("mean of {more}"),
         })
-    });
-    let measured = move || values.get().1 > 0;
-    let spoken = move || {
-        let place = place.get();
-        match values.get() {
-            (Some(last), 1) => format!("{place}: {last}"),
-            (Some(last), more) => format!("{place}: {last}, {more} readings"),
-            (None, _) => format!("{place}: not measured"),
-        }
-    };
-    view! {
-        <button
-            type="button"
-            class="place"
-            class:measured=measured
-            data-test=format!("place-{test}")
-            aria-label=spoken
-            aria-pressed=move || if in_hand() { "true" } else { "false" }
-            on:click=move |_| choose.run(Spot { measure, place: place.get_untracked() })
-        >
-            <span class="place-word">{label}</span>
-            <span class="place-value">
-                {move || values.get().0.unwrap_or_else(|| "–".to_owned())}
-            </span>
-            {move || (values.get().1 > 1).then(|| format!("mean of {}", values.get().1))}
-        </button>
-    }
+        .into()
 }

@@ -6,12 +6,12 @@ use assembly_core::quantity::{Typed, Unit};
 use build_journal::fold::{MainBearing, Standing};
 use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{Direction, Station};
-use leptos::prelude::*;
 
 use crate::device::settings::UnitClass;
-use crate::kit::judged::{Dominates, Findings, Judged, VerdictOf, WhatToDo, window_words};
+use crate::kit::judged::{Judged, dominates, findings, verdict, what_to_do, window_words};
 use crate::kit::number;
-use crate::kit::section::{Fold, Section, Sentences};
+use crate::kit::piece::{Piece, el, p};
+use crate::kit::section::{fold, section, sentences};
 use crate::kit::workings;
 use crate::quick::offered::offered;
 
@@ -41,50 +41,43 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
 }
 
 /// The whole result of a bearing: verdict, doubt, what to do, workings.
-#[component]
-pub fn ResultOf(
-    /// The bearing.
-    bearing: MainBearing,
-    /// The class of units to say it in.
-    units: UnitClass,
-) -> impl IntoView {
+#[must_use]
+pub fn result(bearing: &MainBearing, units: UnitClass) -> Piece {
     let unit = units.clearance();
-    let open = match &bearing.standing {
-        Standing::Open(missing) => missing.iter().map(ToString::to_string).collect(),
-        Standing::Judged(_) => Vec::new(),
+    let still = match &bearing.standing {
+        Standing::Judged(_) => None,
+        Standing::Open(missing) => {
+            let lines: Vec<String> = missing.iter().map(ToString::to_string).collect();
+            Some(section("Missing for a verdict").with(sentences("missing", &lines)))
+        }
     };
-    let still = (!open.is_empty()).then(|| {
-        view! {
-            <Section title="Missing for a verdict">
-                <Sentences lines=open class="sentences missing" />
-            </Section>
-        }
-    });
     let practice = bearing.common_practice.map(|window| {
-        let words = window_words(&window, unit);
-        view! {
-            <p class="tripwire" data-test="tripwire">
-                <strong>"Common practice, not a limit"</strong>": for a journal of this size "{words}". The maker's sheet decides."
-            </p>
-        }
+        let words = format!(
+            ": for a journal of this size {}. The maker's sheet decides.",
+            window_words(&window, unit)
+        );
+        el("p")
+            .class("tripwire")
+            .test("tripwire")
+            .with(el("strong").text("Common practice, not a limit"))
+            .text(&words)
     });
-    let second = second_opinion(&bearing, unit);
-    let whole = judged(&bearing, unit).map(|judged| {
-        let lines = lines_of(&bearing, unit);
-        let value = judged.least.clone();
-        let sources = judged.sources.clone();
-        view! {
-            <VerdictOf judged=judged.clone() />
-            {second.map(|words| view! { <p data-test="second-opinion">{words}</p> })}
-            <Findings findings=bearing.findings.clone() />
-            <Dominates value sources />
-            <WhatToDo judged />
-            <Fold title="How it was worked out">
-                <Sentences lines class="workings" />
-            </Fold>
-        }
+    let whole = judged(bearing, unit).map(|judged| {
+        let second = second_opinion(bearing, unit);
+        Piece::all([
+            verdict(&judged),
+            second.map(|words| p(&words).test("second-opinion")).into(),
+            findings(&bearing.findings),
+            dominates(&judged.least, &judged.sources),
+            what_to_do(&judged),
+            fold(
+                "How it was worked out",
+                sentences("workings", &lines_of(bearing, unit)),
+            )
+            .into(),
+        ])
     });
-    view! { {whole} {still} {practice} }
+    Piece::all([whole.into(), still.into(), practice.into()])
 }
 
 /// What was read at once, beside what bore and journal say.

@@ -11,7 +11,8 @@ use leptos::prelude::*;
 use crate::build::Opened;
 use crate::device::chance;
 use crate::device::drafts::Draft;
-use crate::kit::pick::{Pick, Word};
+use crate::kit::pick::{Word, pick};
+use crate::kit::piece::Piece;
 
 /// What a tool must be able to do to read this measure.
 #[must_use]
@@ -139,68 +140,61 @@ pub fn list_tool(opened: Opened, kind: &'static Instrument) -> Option<ToolId> {
 }
 
 /// Picks the tool for a measure: one from the list, or a kind to put on it.
-#[component]
-pub fn ToolChoice(
-    /// For what.
-    measure: &'static Measure,
-    /// What is in hand.
-    in_hand: InHand,
-) -> impl IntoView {
+#[must_use]
+pub fn tool_choice(measure: &'static Measure, in_hand: InHand) -> Piece {
     let opened: Opened = expect_context();
     let task = task_of(measure);
-    let listed = Memo::new(move |_| opened.build.with(|build| able(build, task)));
-    let question = match task {
-        Task::OutsideSize => "Journals are measured with",
-        Task::InsideSize => "Bores are measured with",
-        _ => "Measured with",
+    let (question, take_one) = match task {
+        Task::OutsideSize => ("Journals are measured with", "Take a tool for journals"),
+        Task::InsideSize => ("Bores are measured with", "Take a tool for bores"),
+        _ => ("Measured with", "Take a tool"),
     };
-    let new_words: Vec<Word> = INSTRUMENTS
+    let picked = move || {
+        let tool = in_hand.tool(measure);
+        tool.map(|tool| tool.tool.to_string()).unwrap_or_default()
+    };
+    let listed = Memo::new(move |_| opened.build.with(|build| able(build, task)));
+    let hand = Piece::live(move || {
+        let words: Vec<Word> = listed
+            .get()
+            .into_iter()
+            .map(|tool| Word::of(tool.tool.to_string(), tool.name))
+            .collect();
+        if words.is_empty() {
+            return Piece::none();
+        }
+        let take = move |id: String| {
+            if let Ok(tool) = ToolId::parse(&id) {
+                in_hand.take(measure, tool);
+            }
+        };
+        pick(
+            &format!("hand-{}", measure.id),
+            question,
+            "",
+            words,
+            picked,
+            take,
+        )
+        .into()
+    });
+    let kinds = INSTRUMENTS
         .iter()
         .filter(|kind| kind.can(task))
         .map(|kind| Word::of(kind.id, kind.label))
         .collect();
-    let add = Callback::new(move |id: String| {
+    let add = move |id: String| {
         if let Some(tool) = instrument(&id).and_then(|kind| list_tool(opened, kind)) {
             in_hand.take(measure, tool);
         }
-    });
-    let take = Callback::new(move |id: String| {
-        if let Ok(tool) = ToolId::parse(&id) {
-            in_hand.take(measure, tool);
-        }
-    });
-    let picked = Signal::derive(move || {
-        in_hand
-            .tool(measure)
-            .map(|tool| tool.tool.to_string())
-            .unwrap_or_default()
-    });
-    view! {
-        {move || {
-            let words: Vec<Word> = listed
-                .get()
-                .into_iter()
-                .map(|tool| Word::of(tool.tool.to_string(), tool.name))
-                .collect();
-            (!words.is_empty()).then(|| view! {
-                <Pick name=format!("hand-{}", measure.id) label=question words picked on_pick=take />
-            })
-        }}
-        <Pick
-            name=format!("list-{}", measure.id)
-            label=move_label(task)
-            hint="It goes on the list of this build's tools."
-            words=new_words
-            picked=Signal::derive(String::new)
-            on_pick=add
-        />
-    }
-}
-
-fn move_label(task: Task) -> &'static str {
-    match task {
-        Task::OutsideSize => "Take a tool for journals",
-        Task::InsideSize => "Take a tool for bores",
-        _ => "Take a tool",
-    }
+    };
+    let list = pick(
+        &format!("list-{}", measure.id),
+        take_one,
+        "It goes on the list of this build's tools.",
+        kinds,
+        String::new,
+        add,
+    );
+    Piece::all([hand, list.into()])
 }

@@ -2,7 +2,7 @@
 //! is read on, at which size, and which way its needle goes.
 
 use assembly_core::fit::running_clearance::NeedleSense;
-use assembly_core::quantity::Kind;
+use assembly_core::quantity::{Kind, Unit};
 use assembly_core::tool::Task;
 use build_journal::fact::{SetOn, ToolSet};
 use build_journal::fold::{Build, ListedTool, Taken, ToolSetting};
@@ -16,7 +16,8 @@ use crate::device::chance;
 use crate::device::drafts::Draft;
 use crate::device::settings::settings;
 use crate::kit::field::{QuantityField, read_text};
-use crate::kit::pick::{Pick, Word};
+use crate::kit::pick::{Word, pick};
+use crate::kit::piece::{El, Piece, button, el, note};
 
 /// As many readings of journals are offered to be locked at.
 const JOURNALS_OFFERED: usize = 4;
@@ -85,18 +86,12 @@ fn reading(build: &Build, fact: FactId) -> Option<&Taken> {
 }
 
 /// The form that sets a tool.
-#[component]
-pub fn Zeroing(
-    /// The tool.
-    tool: ListedTool,
-    /// Called when it is set.
-    #[prop(optional)]
-    done: Option<Callback<()>>,
-) -> impl IntoView {
+#[must_use]
+pub fn zeroing(tool: &ListedTool) -> El {
     let opened: Opened = expect_context();
     let settings = settings();
     let id = tool.tool;
-    let dial = has_dial(&tool);
+    let dial = has_dial(tool);
     let draft =
         |name: &str, start: &str| Draft::or(opened.draft(&format!("set/{id}/{name}")), start);
     let outside = opened
@@ -105,26 +100,117 @@ pub fn Zeroing(
     let first = outside
         .first()
         .map_or_else(|| STANDARD.to_owned(), |tool| tool.tool.to_string());
-    let on = draft("on", &first);
-    let at = draft("at", "");
-    let size = draft("size", "");
-    let reads = draft("reads", if dial { NEEDLE } else { WHOLE });
-    let sense = draft("sense", "smaller");
+    let form = Form {
+        opened,
+        tool: id,
+        dial,
+        on: draft("on", &first),
+        at: draft("at", ""),
+        size: draft("size", ""),
+        reads: draft("reads", if dial { NEEDLE } else { WHOLE }),
+        sense: draft("sense", "smaller"),
+    };
     let mut on_words: Vec<Word> = outside
         .iter()
         .map(|tool| Word::of(tool.tool.to_string(), tool.name.clone()))
         .collect();
     on_words.push(Word::of(STANDARD, "a setting ring or standard"));
-    let on_tool = move || ToolId::parse(&on.get()).ok();
-    // The newest readings that this micrometer took, to be still locked at.
-    let journals = Memo::new(move |_| {
-        let on = on_tool();
-        opened.build.with(|build| {
+    let on = choice(
+        &format!("set-on-{id}"),
+        if dial { "Zeroed on" } else { "Read on" },
+        "On the micrometer that measured the journals, that micrometer's own error cancels in the clearance.",
+        on_words,
+        form.on,
+    );
+    let reads = dial.then(|| {
+        let words = vec![
+            Word::of(NEEDLE, "the needle, from zero"),
+            Word::of(WHOLE, "whole sizes"),
+        ];
+        choice(
+            &format!("reads-{id}"),
+            "What do you read off it?",
+            "",
+            words,
+            form.reads,
+        )
+    });
+    let unit = move || {
+        settings
+            .units()
+            .of(Kind::Length, MAIN_JOURNAL_DIAMETER.units)
+    };
+    let needle = Piece::when(move || form.needle(), move || form.needle_part(unit));
+    let missing = Piece::when(
+        move || !form.is_ready(unit()),
+        || {
+            note(
+                "hint",
+                "Say at which size it was zeroed, and it can be used.",
+            )
+            .into()
+        },
+    );
+    let word = if dial {
+        "It is zeroed"
+    } else {
+        "That is how it is read"
+    };
+    let save = button("", word, "zeroed", move || form.save(untrack(unit)))
+        .live_attr("disabled", move || {
+            (!form.is_ready(unit())).then(String::new)
+        });
+    el("div")
+        .class("zeroing")
+        .test("zeroing")
+        .with(on)
+        .with(reads)
+        .with(needle)
+        .with(missing)
+        .with(save)
+}
+
+fn choice(name: &str, label: &str, hint: &str, words: Vec<Word>, draft: Draft) -> El {
+    pick(
+        name,
+        label,
+        hint,
+        words,
+        move || draft.get(),
+        move |id| draft.set(id),
+    )
+}
+
+/// What is being said of how a tool is set.
+#[derive(Clone, Copy)]
+struct Form {
+    opened: Opened,
+    tool: ToolId,
+    dial: bool,
+    on: Draft,
+    at: Draft,
+    size: Draft,
+    reads: Draft,
+    sense: Draft,
+}
+
+impl Form {
+    /// The tool it is set on; `None` for a standard.
+    fn on_tool(self) -> Option<ToolId> {
+        ToolId::parse(&self.on.get()).ok()
+    }
+
+    /// The newest readings that the other tool took, to be still locked at.
+    fn journals(self) -> Vec<(FactId, String)> {
+        let Some(on) = self.on_tool() else {
+            return Vec::new();
+        };
+        self.opened.build.with(|build| {
             let mut found: Vec<(FactId, String)> = build
                 .mains
                 .iter()
                 .flat_map(|bearing| &bearing.readings)
-                .filter(|taken| on.is_some() && taken.reading.tool == on)
+                .filter(|taken| taken.reading.tool == Some(on))
                 .filter(|taken| {
                     taken
                         .measure
@@ -135,120 +221,96 @@ pub fn Zeroing(
                     Some((taken.fact, format!("{typed}, {place}")))
                 })
                 .collect();
-            found.sort_by_key(|one| std::cmp::Reverse(one.0));
+            found.sort_unstable_by_key(|one| std::cmp::Reverse(one.0));
             found.truncate(JOURNALS_OFFERED);
             found
         })
-    });
-    let needle = move || dial && reads.get() == NEEDLE;
-    let locked = move || {
-        FactId::parse(&at.get())
-            .ok()
-            .filter(|fact| journals.get().iter().any(|one| one.0 == *fact))
-    };
-    let asks_size = move || needle() && locked().is_none();
-    let size_unit = Signal::derive(move || {
-        settings
-            .units()
-            .of(Kind::Length, MAIN_JOURNAL_DIAMETER.units)
-    });
-    let size_typed = move || read_text(&size.get(), Kind::Length, size_unit.get());
-    let ready = move || !asks_size() || matches!(size_typed(), Some(Ok(_)));
-    let save = move |_| {
-        let by_size = asks_size();
-        let wrote = opened.write_down(Body::ToolSet(ToolSet {
-            tool: id,
+    }
+
+    fn needle(self) -> bool {
+        self.dial && self.reads.get() == NEEDLE
+    }
+
+    fn locked_at(self) -> Option<FactId> {
+        let fact = FactId::parse(&self.at.get()).ok()?;
+        self.journals()
+            .iter()
+            .any(|one| one.0 == fact)
+            .then_some(fact)
+    }
+
+    fn asks_size(self) -> bool {
+        self.needle() && self.locked_at().is_none()
+    }
+
+    fn is_ready(self, unit: &'static Unit) -> bool {
+        let size = || read_text(&self.size.get(), Kind::Length, unit);
+        !self.asks_size() || matches!(size(), Some(Ok(_)))
+    }
+
+    fn needle_part(self, unit: impl Fn() -> &'static Unit + Copy + 'static) -> Piece {
+        let id = self.tool;
+        let at = Piece::live(move || {
+            let journals = self.journals();
+            if journals.is_empty() {
+                return Piece::none();
+            }
+            let mut words: Vec<Word> = journals
+                .into_iter()
+                .map(|(fact, words)| Word::of(fact.to_string(), format!("still locked at {words}")))
+                .collect();
+            words.push(Word::of(OTHER_SIZE, "another size"));
+            let best = "Best: lock the micrometer at the journal and zero the gauge between its anvils without touching the thimble.";
+            choice(&format!("at-{id}"), "At which size?", best, words, self.at).into()
+        });
+        let size = Piece::when(
+            move || self.asks_size(),
+            move || {
+                let label = "The size it was zeroed at";
+                QuantityField::new(format!("size-{id}"), label, self.size, Kind::Length, unit)
+                    .next_word("Done")
+                    .piece()
+                    .into()
+            },
+        );
+        let senses = vec![
+            Word::of("smaller", "clockwise is smaller"),
+            Word::of("larger", "clockwise is larger"),
+        ];
+        let sense = choice(
+            &format!("sense-{id}"),
+            "Which way does the needle go?",
+            "Press the anvils together a little and watch: on most gauges clockwise is then smaller.",
+            senses,
+            self.sense,
+        );
+        Piece::all([at, size, sense.into()])
+    }
+
+    fn save(self, unit: &'static Unit) {
+        let (by_size, needle, on, locked) = untrack(|| {
+            (
+                self.asks_size(),
+                self.needle(),
+                self.on_tool(),
+                self.locked_at(),
+            )
+        });
+        let wrote = self.opened.write_down(Body::ToolSet(ToolSet {
+            tool: self.tool,
             setting: SettingId::from_random(chance::bits()),
-            set_on: on_tool().map_or(SetOn::Standard, SetOn::Tool),
-            set_at: by_size.then(|| size.now()),
-            unit: by_size.then(|| size_unit.get_untracked().symbol.to_owned()),
-            locked_at: locked().filter(|_| needle()),
-            needle: needle().then(|| match sense.now().as_str() {
+            set_on: on.map_or(SetOn::Standard, SetOn::Tool),
+            set_at: by_size.then(|| self.size.now()),
+            unit: by_size.then(|| unit.symbol.to_owned()),
+            locked_at: locked.filter(|_| needle),
+            needle: needle.then(|| match self.sense.now().as_str() {
                 "larger" => NeedleSense::ClockwiseIsLarger,
                 _ => NeedleSense::ClockwiseIsSmaller,
             }),
         }));
         if wrote.is_some() {
-            for draft in [at, size] {
-                draft.clear();
-            }
-            if let Some(done) = done {
-                done.run(());
-            }
+            self.at.clear();
+            self.size.clear();
         }
-    };
-    let question = if dial { "Zeroed on" } else { "Read on" };
-    view! {
-        <div class="zeroing" data-test="zeroing">
-            <Pick
-                name=format!("set-on-{id}")
-                label=question
-                hint="On the micrometer that measured the journals, that micrometer's own error cancels in the clearance."
-                words=on_words
-                picked=Signal::derive(move || on.get())
-                on_pick=Callback::new(move |id| on.set(id))
-            />
-            {dial.then(|| view! {
-                <Pick
-                    name=format!("reads-{id}")
-                    label="What do you read off it?"
-                    words=vec![Word::of(NEEDLE, "the needle, from zero"), Word::of(WHOLE, "whole sizes")]
-                    picked=Signal::derive(move || reads.get())
-                    on_pick=Callback::new(move |id| reads.set(id))
-                />
-            })}
-            <Show when=needle>
-                {move || {
-                    let mut words: Vec<Word> = journals
-                        .get()
-                        .into_iter()
-                        .map(|(fact, words)| Word::of(fact.to_string(), format!("still locked at {words}")))
-                        .collect();
-                    (!words.is_empty()).then(|| {
-                        words.push(Word::of(OTHER_SIZE, "another size"));
-                        view! {
-                            <Pick
-                                name=format!("at-{id}")
-                                label="At which size?"
-                                hint="Best: lock the micrometer at the journal and zero the gauge between its anvils without touching the thimble."
-                                words
-                                picked=Signal::derive(move || at.get())
-                                on_pick=Callback::new(move |id| at.set(id))
-                            />
-                        }
-                    })
-                }}
-                <Show when=asks_size>
-                    <QuantityField
-                        name=format!("size-{id}")
-                        label="The size it was zeroed at"
-                        draft=size
-                        kind=Kind::Length
-                        unit=size_unit
-                        next_word="Done"
-                    />
-                </Show>
-                <Pick
-                    name=format!("sense-{id}")
-                    label="Which way does the needle go?"
-                    hint="Press the anvils together a little and watch: on most gauges clockwise is then smaller."
-                    words=vec![Word::of("smaller", "clockwise is smaller"), Word::of("larger", "clockwise is larger")]
-                    picked=Signal::derive(move || sense.get())
-                    on_pick=Callback::new(move |id| sense.set(id))
-                />
-            </Show>
-            {move || (!ready()).then(|| view! {
-                <p class="hint">"Say at which size it was zeroed, and it can be used."</p>
-            })}
-            <button
-                type="button"
-                class="button"
-                data-test="zeroed"
-                disabled=move || !ready()
-                on:click=save
-            >
-                {if dial { "It is zeroed" } else { "That is how it is read" }}
-            </button>
-        </div>
     }
 }
