@@ -1,6 +1,6 @@
 //! Fundamental deviations of shafts as they are tabled (ISO 286-1:2010, tables
-//! 4 and 5, from memory; checked against the formulae of its annex and, for
-//! the letters e to s, against a secondary printing).
+//! 4 and 5, from memory; checked against the formulae of its annex, and d to p
+//! and, up to 180 mm, m to zc against secondary printings).
 
 use super::size_step::NominalSize;
 use super::tolerance_class::Letter;

@@ -64,7 +64,7 @@ impl Grade {
 }
 
 /// Micrometres for each step of nominal size, from IT01 on (ISO 286-1:2010,
-/// table 1; IT5 to IT9 checked against a secondary printing, the rest from memory).
+/// table 1, from memory; IT1 to IT9 checked against secondary printings).
 const WIDTHS: [[f64; 13]; 20] = [
     [
         0.3, 0.4, 0.4, 0.5, 0.6, 0.6, 0.8, 1.0, 1.2, 2.0, 2.5, 3.0, 4.0,
