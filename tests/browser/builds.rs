@@ -2,6 +2,7 @@
 //! wipe.
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use serde_json::{Value, json};
 
@@ -69,10 +70,15 @@ impl Page {
     /// Goes to a page of the open build by its name.
     pub async fn turn_to(&self, page: &str) {
         let tab = format!("tab-{}", page.to_lowercase());
-        self.press_test(&tab).await;
         until(&format!("the page {page:?}"), async || {
-            let here = self.by_test(&tab).await?.attr("aria-current").await.ok()?;
-            here.map(drop)
+            let thing = self.by_test(&tab).await?;
+            if thing.attr("aria-current").await.ok()?.is_some() {
+                return Some(());
+            }
+            // A touch that comes while the page still scrolls is no press.
+            thing.click().await.ok();
+            tokio::time::sleep(Duration::from_millis(300)).await;
+            None
         })
         .await;
     }

@@ -3,8 +3,12 @@
 
 use std::time::{Duration, Instant};
 
-/// Long enough for the slowest machine.
-pub const LONG: Duration = Duration::from_secs(90);
+/// Long enough for the slowest machine. Who mends a test may have less
+/// patience and say so, in seconds.
+fn patience() -> Duration {
+    let said = std::env::var("THOUBOOK_PATIENCE").ok();
+    Duration::from_secs(said.and_then(|text| text.parse().ok()).unwrap_or(90))
+}
 
 const STEP: Duration = Duration::from_millis(40);
 
@@ -15,7 +19,7 @@ pub async fn until<T>(what: &str, mut ask: impl AsyncFnMut() -> Option<T>) -> T 
         if let Some(answer) = ask().await {
             return answer;
         }
-        assert!(start.elapsed() < LONG, "waited in vain for {what}");
+        assert!(start.elapsed() < patience(), "waited in vain for {what}");
         tokio::time::sleep(STEP).await;
     }
 }
@@ -27,7 +31,7 @@ pub fn until_now<T>(what: &str, mut ask: impl FnMut() -> Option<T>) -> T {
         if let Some(answer) = ask() {
             return answer;
         }
-        assert!(start.elapsed() < LONG, "waited in vain for {what}");
+        assert!(start.elapsed() < patience(), "waited in vain for {what}");
         std::thread::sleep(STEP);
     }
 }

@@ -105,7 +105,8 @@ async fn what_is_whole_of_a_truncated_file_can_be_taken_in(rig: &mut Rig) {
     assert!(said.contains("stops in the middle"), "{said}");
     assert_eq!(page.number_of_builds().await, 0, "nothing without a yes");
     page.press_test("import-rescue").await;
-    page.wait_for_test("build").await;
+    page.wait_for_text("from the file are in the book now")
+        .await;
     page.close_the_file().await;
     // Every whole line of the half, and nothing else.
     let out = rig.export(&page).await;

@@ -57,6 +57,8 @@ async fn a_broken_value_under_one_key_stops_nothing_and_is_exported(rig: &mut Ri
     page.wait_until_it_stands().await;
     assert_eq!(page.bearings().await, verdicts);
     page.turn_to("Book").await;
+    page.wait_for_test("set-aside").await;
+    page.open_all_folds().await;
     page.wait_for_text("torn off <b>here</b>").await;
     page.to_the_bench().await;
     let out: serde_json::Value = serde_json::from_str(&rig.export(&page).await).unwrap();
