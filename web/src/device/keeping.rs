@@ -69,15 +69,19 @@ impl Keeping {
 
     /// Reads both copies, shows their union, and heals what one of them lacks.
     async fn look(self) {
+        // What comes in while this reads can't have been taken off since.
+        let known: BTreeSet<BuildId> = self
+            .builds
+            .with_untracked(|builds| builds.keys().copied().collect());
         let found = KEEPER.open().await;
         let both_answered = found.shelf.is_none() && found.vault.is_none();
         if both_answered {
             let here: BTreeSet<BuildId> = found.opened.journals.keys().copied().collect();
-            let gone = |builds: &BTreeMap<BuildId, _>| builds.keys().any(|id| !here.contains(id));
-            if self.builds.with_untracked(gone) {
+            let gone: BTreeSet<BuildId> = known.difference(&here).copied().collect();
+            if !gone.is_empty() {
                 // Taken off this device by another tab.
                 self.builds
-                    .update(|builds| builds.retain(|id, _| here.contains(id)));
+                    .update(|builds| builds.retain(|id, _| !gone.contains(id)));
             }
         }
         for journal in found.opened.journals.values() {
