@@ -4,7 +4,7 @@ use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use fantoccini::wd::WebDriverCompatibleCommand;
+use fantoccini::wd::{WebDriverCompatibleCommand, WindowHandle};
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Value, json};
@@ -17,6 +17,8 @@ use crate::wait::until_now;
 pub struct Browser {
     /// The way to it.
     pub client: Client,
+    engine: Engine,
+    device: Device,
     profile: PathBuf,
     driver: Group,
     // Kept for as long as the browser draws on it.
@@ -67,6 +69,8 @@ impl Browser {
             })?;
         let browser = Self {
             client,
+            engine,
+            device: *device,
             profile: profile.to_owned(),
             driver,
             screen,
@@ -110,6 +114,17 @@ impl Browser {
             Engine::WebKit => {}
         }
         Ok(())
+    }
+
+    /// Opens one more tab and turns to it.
+    pub async fn new_tab(&self) -> Result<WindowHandle, fantoccini::error::CmdError> {
+        let tab = self.client.new_window(true).await?.handle;
+        self.client.switch_to_window(tab.clone()).await?;
+        // The others watch every tab by themselves.
+        if self.engine == Engine::Chromium {
+            self.furnish(self.engine, &self.device).await?;
+        }
+        Ok(tab)
     }
 
     /// A command of the Chromium devtools.

@@ -1,6 +1,6 @@
 //! Typing with the app's own keypad, key by key, as a finger does.
 
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use fantoccini::elements::Element;
 use serde_json::json;
@@ -77,8 +77,11 @@ impl Page {
 
     /// Presses the keypad's Next.
     pub async fn press_next(&self) {
-        tokio::time::sleep(BETWEEN_NEXTS).await;
+        if let Some(last) = self.last_next.get() {
+            tokio::time::sleep(BETWEEN_NEXTS.saturating_sub(last.elapsed())).await;
+        }
         self.press_test("keypad-next").await;
+        self.last_next.set(Some(Instant::now()));
     }
 
     /// Puts the keypad away, if it is out.

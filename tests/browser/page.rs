@@ -2,6 +2,10 @@
 //! person or a screen reader finds them: by what they are and what they are
 //! called.
 
+use std::cell::Cell;
+use std::rc::Rc;
+use std::time::Instant;
+
 use fantoccini::Client;
 use fantoccini::elements::Element;
 use serde_json::{Value, json};
@@ -16,12 +20,17 @@ const FIND: &str = include_str!("fixtures/find.js");
 pub struct Page {
     /// The way to the browser.
     pub client: Client,
+    /// When the keypad's Next was pressed last.
+    pub last_next: Rc<Cell<Option<Instant>>>,
 }
 
 impl Page {
     /// The page that the browser shows.
     pub fn of(client: Client) -> Self {
-        Self { client }
+        Self {
+            client,
+            last_next: Rc::default(),
+        }
     }
 
     /// Opens an address.

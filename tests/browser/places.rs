@@ -39,8 +39,12 @@ pub fn dist() -> PathBuf {
 
 /// The accessibility checker's script.
 pub fn axe() -> PathBuf {
-    let file = named("THOUBOOK_AXE")
-        .unwrap_or_else(|| root().join(".tools/axe/node_modules/axe-core/axe.min.js"));
+    let file = named("THOUBOOK_AXE").unwrap_or_else(|| {
+        let package = ".tools/axe-playwright-python==0.1.8";
+        root()
+            .join(package)
+            .join("axe_playwright_python/axe.min.js")
+    });
     assert!(
         file.is_file(),
         "{} is not there. Run: cargo xtask test",

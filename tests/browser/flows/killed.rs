@@ -49,9 +49,13 @@ async fn what_was_being_typed_is_there_after_a_reload(rig: &mut Rig) {
     page.close_the_file().await;
     page.open_the_build().await;
     page.open_bearing(4).await;
+    page.press_test("place-main-journal-diameter-front-across")
+        .await;
     page.enter("reading", "2.448").await;
     page.reload().await;
     page.wait_until_it_stands().await;
+    page.press_test("place-main-journal-diameter-front-across")
+        .await;
     assert_eq!(page.value_of("reading").await, "2.448");
     page.assert_no_trouble().await;
 }

@@ -14,8 +14,7 @@ async fn two_tabs_on_one_build_lose_nothing_of_each_other(rig: &mut Rig) {
     page.turn_to("Book").await;
     let address = page.client.current_url().await.unwrap();
     let first = page.client.window().await.unwrap();
-    let second = page.client.new_window(true).await.unwrap().handle;
-    page.client.switch_to_window(second.clone()).await.unwrap();
+    let second = rig.browser().new_tab().await.unwrap();
     page.go(address.as_str()).await;
     page.wait_for_test("field-note").await;
 
