@@ -284,7 +284,7 @@ pub fn keypad() -> Piece {
                 .with(next_key(pad));
             el("div")
                 .class("keypad")
-                .attr("role", "group")
+                .attr("role", "region")
                 .attr("aria-label", "keypad")
                 .test("keypad")
                 .live(move || live(pad))
