@@ -269,7 +269,7 @@ fn engine() -> BoxedStrategy<EngineDescribed> {
         .boxed()
 }
 
-fn a_limits() -> BoxedStrategy<LimitsSet> {
+pub(crate) fn a_limits() -> BoxedStrategy<LimitsSet> {
     (
         measure(),
         prop::option::of(spot()),

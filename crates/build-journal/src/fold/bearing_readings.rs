@@ -8,13 +8,13 @@ use assembly_core::fit::running_clearance::{
 };
 use assembly_core::measure::{Measured, Sources};
 use assembly_core::quantity::Si;
-use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{Direction, Place};
 use uom::si::f64::Length;
 
 use super::bench::{Bench, Measuring, NoGiveOrTake};
 use super::readings::Taken;
 use super::standing::Missing;
+use super::store::Readings;
 use crate::id::FactId;
 
 /// Several readings of one place.
@@ -40,50 +40,46 @@ pub(super) struct Sorted {
 /// give-or-takes are a slip more likely than chance.
 const FAR_APART: f64 = 4.0;
 
+/// The readings of a bearing by what they are readings of.
+pub(super) struct Roles<'a> {
+    /// Of its bore.
+    pub(super) bores: Vec<&'a Taken>,
+    /// Of its journal.
+    pub(super) journals: Vec<&'a Taken>,
+    /// Of the clearance itself.
+    pub(super) clearances: Vec<&'a Taken>,
+}
+
 impl Sorted {
-    pub(super) fn of(
-        readings: &[Taken],
-        bench: &Bench,
-        all: &BTreeMap<FactId, &Taken>,
-        sources: &mut Sources,
-    ) -> Self {
+    pub(super) fn of(roles: &Roles, bench: &Bench, all: &Readings, sources: &mut Sources) -> Self {
         let mut sorted = Self::default();
         let mut measuring = Measuring::new(bench, all, sources);
-        for taken in readings {
-            let (Some(typed), Some(measure), Some(place)) =
-                (taken.counting(), taken.measure, taken.place)
-            else {
-                continue;
-            };
-            let measured = match measuring.measured(taken, typed) {
-                Ok(measured) => measured,
-                Err(why) => {
-                    let list = match why {
-                        NoGiveOrTake::ToolNotSaid => &mut sorted.without_tool,
-                        NoGiveOrTake::ToolNotKnown => &mut sorted.without_known_tool,
-                        NoGiveOrTake::SetAtNotSaid => &mut sorted.without_zero,
-                    };
-                    list.push(taken.fact);
-                    continue;
-                }
-            };
-            let places = if measure.id == MAIN_JOURNAL_DIAMETER.id {
-                &mut sorted.journals
-            } else if measure.id == MAIN_OIL_CLEARANCE.id {
-                &mut sorted.clearances
-            } else if measure.id == MAIN_BEARING_BORE.id {
-                if place.direction == Some(Direction::Across) {
-                    // Along the joint a shell is relieved: it says nothing of the clearance.
-                    sorted.bores_that_do_not_count += 1;
-                    continue;
-                }
-                &mut sorted.bores
-            } else {
-                continue;
-            };
-            places.entry(place).or_default().0.push(measured);
-        }
+        sorted.journals = sorted.places(&roles.journals, &mut measuring);
+        sorted.bores = sorted.places(&roles.bores, &mut measuring);
+        sorted.clearances = sorted.places(&roles.clearances, &mut measuring);
+        // Along the joint a shell is relieved: it says nothing of the clearance.
+        let all_bores = sorted.bores.len();
         sorted
+            .bores
+            .retain(|place, _| place.direction != Some(Direction::Across));
+        sorted.bores_that_do_not_count = all_bores - sorted.bores.len();
+        sorted
+    }
+
+    fn places(&mut self, readings: &[&Taken], measuring: &mut Measuring) -> Places {
+        let mut places = Places::new();
+        for taken in readings {
+            let (Some(typed), Some(place)) = (taken.counting(), taken.place) else {
+                continue;
+            };
+            match measuring.measured(taken, typed) {
+                Ok(measured) => places.entry(place).or_default().0.push(measured),
+                Err(NoGiveOrTake::ToolNotSaid) => self.without_tool.push(taken.fact),
+                Err(NoGiveOrTake::ToolNotKnown) => self.without_known_tool.push(taken.fact),
+                Err(NoGiveOrTake::SetAtNotSaid) => self.without_zero.push(taken.fact),
+            }
+        }
+        places
     }
 
     /// The clearance from bore and journal, when both are there.

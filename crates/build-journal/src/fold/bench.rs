@@ -1,7 +1,7 @@
 //! The builder's tools as `assembly_core` knows them, and readings with the
 //! errors of the tools they were taken with.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use assembly_core::measure::{Measured, Sources};
 use assembly_core::quantity::{Kind, Typed, read, unit_of};
@@ -9,6 +9,7 @@ use assembly_core::tool::{self, Setting, Tool, instrument};
 use uom::si::f64::Length;
 
 use super::readings::Taken;
+use super::store::Readings;
 use super::tools::{ListedTool, ToolSetting};
 use crate::fact::SetOn;
 use crate::id::{FactId, SettingId, ToolId};
@@ -20,6 +21,9 @@ const DEEPEST: usize = 6;
 #[derive(Clone, PartialEq, Debug, Default)]
 pub(super) struct Bench {
     tools: BTreeMap<ToolId, (ListedTool, Option<Tool>)>,
+    known: Vec<Tool>,
+    /// Readings that a tool was locked at when another was set in it.
+    locks: BTreeSet<FactId>,
 }
 
 /// Why a reading has no give-or-take.
@@ -43,7 +47,7 @@ struct Link<'a> {
 /// is made once, so that what two values share is shared.
 pub(super) struct Measuring<'a> {
     bench: &'a Bench,
-    readings: &'a BTreeMap<FactId, &'a Taken>,
+    readings: &'a Readings,
     sources: &'a mut Sources,
     made: BTreeMap<FactId, Measured<Length>>,
     zeroed_at: BTreeMap<SettingId, Measured<Length>>,
@@ -56,6 +60,12 @@ impl Bench {
             Some(Tool::new(listed.tool.to_string(), &listed.name, kind))
         };
         Self {
+            known: tools.iter().filter_map(known).collect(),
+            locks: tools
+                .iter()
+                .flat_map(|listed| &listed.settings)
+                .filter_map(|setting| setting.set.locked_at)
+                .collect(),
             tools: tools
                 .iter()
                 .map(|listed| (listed.tool, (listed.clone(), known(listed))))
@@ -64,11 +74,13 @@ impl Bench {
     }
 
     /// The tools of sorts known here.
-    pub(super) fn known(&self) -> Vec<Tool> {
-        self.tools
-            .values()
-            .filter_map(|(_, tool)| tool.clone())
-            .collect()
+    pub(super) fn known(&self) -> &[Tool] {
+        &self.known
+    }
+
+    /// Whether a tool was locked at this reading when another was set in it.
+    pub(super) fn is_lock(&self, fact: FactId) -> bool {
+        self.locks.contains(&fact)
     }
 
     /// A tool with the setting that held when a fact was written, and what it
@@ -126,11 +138,7 @@ fn with_setting<R>(chain: &[Link], call: &mut dyn FnMut(&Tool, &Setting) -> R) -
 }
 
 impl<'a> Measuring<'a> {
-    pub(super) fn new(
-        bench: &'a Bench,
-        readings: &'a BTreeMap<FactId, &'a Taken>,
-        sources: &'a mut Sources,
-    ) -> Self {
+    pub(super) fn new(bench: &'a Bench, readings: &'a Readings, sources: &'a mut Sources) -> Self {
         Self {
             bench,
             readings,
@@ -160,6 +168,11 @@ impl<'a> Measuring<'a> {
         }
         let tool = taken.reading.tool.ok_or(NoGiveOrTake::ToolNotSaid)?;
         let chain = self.bench.chain(tool, taken.reading.setting, taken.fact)?;
+        let reads = chain.first().map(|link| link.tool.instrument().kind);
+        if reads != taken.measure.map(|measure| measure.kind) {
+            // A pressure was not read off a micrometer.
+            return Err(NoGiveOrTake::ToolNotKnown);
+        }
         let setting = chain.first().and_then(|link| link.setting);
         let sense = setting.and_then(|setting| setting.set.needle);
         let measured = match (sense, setting) {
@@ -207,7 +220,7 @@ impl<'a> Measuring<'a> {
 
     /// The reading that the other tool was still locked at, without its feel.
     fn locked_at(&mut self, setting: &ToolSetting, deep: usize) -> Option<Measured<Length>> {
-        let taken = *self.readings.get(&setting.set.locked_at?)?;
+        let taken = self.readings.get(setting.set.locked_at?)?;
         if deep >= DEEPEST || taken.fact >= setting.fact {
             return None;
         }

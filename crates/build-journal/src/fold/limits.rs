@@ -111,9 +111,18 @@ impl Limits {
     }
 }
 
-/// Takes in later limits: those they replace go. What is left are the limits
-/// in force; more than one for the same measure and part is a conflict.
-pub(super) fn put_in_force(in_force: &mut Vec<Limits>, later: Limits) {
-    in_force.retain(|earlier| !later.replaces(earlier));
+/// Takes in later limits: those they replace go, and are named. What is left
+/// are the limits in force; more than one for the same measure and part is a
+/// conflict.
+pub(super) fn put_in_force(in_force: &mut Vec<Limits>, later: Limits) -> Vec<FactId> {
+    let mut replaced = Vec::new();
+    in_force.retain(|earlier| {
+        let goes = later.replaces(earlier);
+        if goes {
+            replaced.push(earlier.fact);
+        }
+        !goes
+    });
     in_force.push(later);
+    replaced
 }

@@ -1,21 +1,21 @@
-//! A main bearing with all that is known of it.
-
-use std::collections::BTreeMap;
+//! A main bearing, and a rod bearing, with all that is known of it.
 
 use assembly_core::describe::Finding;
-use assembly_core::fit::running_clearance::{RunningClearance, advise};
+use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::measure::{Sources, Window};
-use assembly_core::quantity::Si;
-use assembly_core::tool::INSTRUMENTS;
-use build_plan::Main;
-use build_plan::measure::MAIN_OIL_CLEARANCE;
+use build_plan::measure::{
+    MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE, ROD_BEARING_BORE,
+    ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE,
+};
+use build_plan::{At, Main};
 
-use super::bearing_readings::Sorted;
+use super::bearing_readings::Roles;
 use super::bench::Bench;
 use super::limits::Limits;
 use super::readings::Taken;
-use super::standing::{Missing, Standing};
-use crate::id::FactId;
+use super::running_fit::RunningFit;
+use super::standing::Standing;
+use super::store::Readings;
 
 /// A main bearing.
 #[derive(Clone, PartialEq, Debug)]
@@ -43,17 +43,32 @@ pub struct MainBearing {
     pub common_practice: Option<Window>,
 }
 
+/// A rod bearing: a rod's big end on its crankpin.
+#[derive(Clone, PartialEq, Debug)]
+pub struct RodBearing {
+    /// The rod's cylinder.
+    pub cylinder: u8,
+    /// The crankpin it is on.
+    pub crankpin: u8,
+    /// The limits of its oil clearance. More than one is a conflict that a
+    /// person decides.
+    pub limits: Vec<Limits>,
+    /// The clearance and how it stands.
+    pub fit: RunningFit,
+}
+
 impl MainBearing {
     /// A main bearing before anything is known of it.
     pub(super) fn new(main: Main) -> Self {
+        let fit = RunningFit::unknown(&[]);
         Self {
             main,
             readings: Vec::new(),
             limits: Vec::new(),
             by_size: None,
             at_once: None,
-            sources: Sources::new(),
-            standing: Standing::Open(Vec::new()),
+            sources: fit.sources,
+            standing: fit.standing,
             findings: Vec::new(),
             common_practice: None,
         }
@@ -68,58 +83,45 @@ impl MainBearing {
         }
     }
 
-    /// Works out all that follows from readings and limits. `all` are the
-    /// readings of the whole engine: a gauge may have been zeroed at another
-    /// bearing's journal.
-    pub(super) fn work_out(&mut self, bench: &Bench, all: &BTreeMap<FactId, &Taken>) {
-        let mut sources = Sources::new();
-        let sorted = Sorted::of(&self.readings, bench, all, &mut sources);
-        self.by_size = sorted.by_size();
-        self.at_once = sorted.at_once();
-        self.common_practice = sorted.largest_journal().and_then(|journal| {
-            let wire = MAIN_OIL_CLEARANCE.tripwire.as_ref()?;
-            wire.window(journal.value().to_si()).ok()
-        });
-        self.findings = sorted.findings(self.by_size.as_ref(), self.at_once.as_ref());
-        let mut missing = sorted.missing();
-        let window = self.window(&mut missing);
-        self.standing = match (self.clearance(), window) {
-            (Some(clearance), Some(window)) if missing.is_empty() => {
-                let readings = sorted.readings_of_each_place();
-                let own = bench.known();
-                let mut advice = advise(clearance, readings, &window, &sources, &own);
-                if advice.tools.is_empty() {
-                    // Nothing on the bench would settle it: what could be borrowed?
-                    advice = advise(clearance, readings, &window, &sources, INSTRUMENTS);
-                }
-                Standing::Judged(Box::new(advice))
-            }
-            _ => Standing::Open(missing),
+    /// Works out all that follows from readings and limits.
+    pub(super) fn work_out(&mut self, bench: &Bench, all: &Readings) {
+        let here = At::Main(self.main.number());
+        let roles = Roles {
+            bores: all.of(&MAIN_BEARING_BORE, here).collect(),
+            journals: all.of(&MAIN_JOURNAL_DIAMETER, here).collect(),
+            clearances: all.of(&MAIN_OIL_CLEARANCE, here).collect(),
         };
-        self.sources = sources;
+        let tripwire = MAIN_OIL_CLEARANCE.tripwire.as_ref();
+        let fit = RunningFit::of(&roles, &self.limits, tripwire, bench, all);
+        self.by_size = fit.by_size;
+        self.at_once = fit.at_once;
+        self.sources = fit.sources;
+        self.standing = fit.standing;
+        self.findings = fit.findings;
+        self.common_practice = fit.common_practice;
+    }
+}
+
+impl RodBearing {
+    pub(super) fn new(cylinder: u8, crankpin: u8) -> Self {
+        Self {
+            cylinder,
+            crankpin,
+            limits: Vec::new(),
+            fit: RunningFit::unknown(&[]),
+        }
     }
 
-    /// The window of the limits, or what is missing for one.
-    fn window(&self, missing: &mut Vec<Missing>) -> Option<Window> {
-        let [first, others @ ..] = self.limits.as_slice() else {
-            missing.push(Missing::Limits);
-            return None;
+    /// Works out all that follows from readings and limits.
+    pub(super) fn work_out(&mut self, bench: &Bench, all: &Readings) {
+        let rod = At::Rod(self.cylinder);
+        let pin = At::Crankpin(self.crankpin);
+        let roles = Roles {
+            bores: all.of(&ROD_BEARING_BORE, rod).collect(),
+            journals: all.of(&ROD_JOURNAL_DIAMETER, pin).collect(),
+            clearances: all.of(&ROD_OIL_CLEARANCE, rod).collect(),
         };
-        if others.iter().any(|other| other.window != first.window) {
-            missing.push(Missing::OneSetOfLimits {
-                facts: self.limits.iter().map(|one| one.fact).collect(),
-            });
-            return None;
-        }
-        match &first.window {
-            Ok(window) => Some(*window),
-            Err(problem) => {
-                missing.push(Missing::UsableLimits {
-                    fact: first.fact,
-                    problem: problem.clone(),
-                });
-                None
-            }
-        }
+        let tripwire = ROD_OIL_CLEARANCE.tripwire.as_ref();
+        self.fit = RunningFit::of(&roles, &self.limits, tripwire, bench, all);
     }
 }

@@ -1,10 +1,10 @@
 //! How a fit stands: judged, or what is still missing for that.
 
 use assembly_core::fit::running_clearance::Advice;
-use assembly_core::measure::Verdict;
+use assembly_core::measure::{Verdict, Window};
 use thiserror::Error;
 
-use super::limits::LimitsProblem;
+use super::limits::{Limits, LimitsProblem};
 use crate::id::FactId;
 
 /// How a fit stands. Whatever is not judged has not passed.
@@ -69,7 +69,7 @@ pub enum Missing {
     },
     /// Readings of a tool that is not on the list or of no sort known here.
     #[error(
-        "{} taken with a tool that is not known here, so there is no telling how far it may be off.",
+        "{} taken with a tool that is not known here or does not read such a thing, so there is no telling how far it may be off.",
         how_many(.facts.len())
     )]
     KnownTool {
@@ -89,5 +89,29 @@ fn how_many(readings: usize) -> String {
         "One reading is".to_owned()
     } else {
         format!("{readings} readings are")
+    }
+}
+
+/// The window of the limits, or what is missing for one.
+pub(super) fn window(limits: &[Limits], missing: &mut Vec<Missing>) -> Option<Window> {
+    let [first, others @ ..] = limits else {
+        missing.push(Missing::Limits);
+        return None;
+    };
+    if others.iter().any(|other| other.window != first.window) {
+        missing.push(Missing::OneSetOfLimits {
+            facts: limits.iter().map(|one| one.fact).collect(),
+        });
+        return None;
+    }
+    match &first.window {
+        Ok(window) => Some(*window),
+        Err(problem) => {
+            missing.push(Missing::UsableLimits {
+                fact: first.fact,
+                problem: problem.clone(),
+            });
+            None
+        }
     }
 }

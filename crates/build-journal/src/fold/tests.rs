@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use super::deeds::{deeds, facts_of};
 use super::*;
 use crate::fact::samples::{Pen, fact, foreign_fact_text, limits, reading, sprayer};
 use crate::fact::{Body, Fact, Struck, ToolListed};
@@ -299,5 +300,30 @@ proptest! {
                 prop_assert!(shown.contains(&fact.id()));
             }
         }
+    }
+
+    #[test]
+    fn fact_by_fact_and_from_scratch_agree(deeds in deeds()) {
+        let mut journal = Journal::new(BuildId::from_random(7));
+        let mut folding = Folding::of(&journal);
+        for fact in facts_of(&deeds) {
+            journal.take(fact.clone());
+            folding.append(&journal, &fact);
+            prop_assert_eq!(folding.build(), &fold(&journal));
+        }
+    }
+
+    #[test]
+    fn facts_that_come_late_are_taken_in_as_well(texts in any_facts()) {
+        let mut journal = Journal::new(BuildId::from_random(7));
+        let mut folding = Folding::of(&journal);
+        for text in &texts {
+            let fact = Fact::read(text).unwrap();
+            if journal.get(fact.id()).is_none() {
+                journal.take(fact.clone());
+                folding.append(&journal, &fact);
+            }
+        }
+        prop_assert_eq!(folding.build(), &fold(&journal));
     }
 }

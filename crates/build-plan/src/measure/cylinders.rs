@@ -37,7 +37,7 @@ pub static BORE_TAPER: Measure = Measure {
     label: "bore taper",
     found: Found::Spread {
         of: &BORE,
-        over: Over::Stations,
+        over: Over::StationsInLine,
     },
     spots: Spots::each(Per::Cylinder),
     how: [

@@ -74,8 +74,10 @@ pub enum Found {
 /// Which readings of a measure are compared with each other.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Over {
-    /// The means of the stations of one part: taper.
+    /// The means of the stations of one part: a journal's taper.
     Stations,
+    /// The stations in one direction, whichever differs most: a bore's taper.
+    StationsInLine,
     /// The directions at one station: out-of-round.
     Directions,
     /// Parts that lie next to each other: a step.
@@ -185,6 +187,17 @@ impl Measure {
             Found::Read => true,
             Found::WorkedOut { or_read_by, .. } => !or_read_by.is_empty(),
             Found::Difference { .. } | Found::Spread { .. } => false,
+        }
+    }
+
+    /// Whether it is worked out from another measure.
+    #[must_use]
+    pub fn is_worked_out_from(&self, other: &Self) -> bool {
+        match self.found {
+            Found::Read => false,
+            Found::WorkedOut { from, .. } => from.iter().any(|one| one.id == other.id),
+            Found::Difference { of, less } => of.id == other.id || less.id == other.id,
+            Found::Spread { of, .. } => of.id == other.id,
         }
     }
 
