@@ -112,7 +112,12 @@ impl Page {
     /// Writes a note into the book of the open build.
     pub async fn write_note(&self, text: &str) {
         let note = self.wait_for_test("field-note").await;
+        // After a crash an old draft may have come back.
+        if !self.value_of("note").await.is_empty() {
+            self.paste("note", "").await;
+        }
         note.send_keys(text).await.unwrap();
+        assert_eq!(self.value_of("note").await, text, "what was typed is there");
         let before = self.acknowledged().await;
         self.press_test("note-write").await;
         self.wait_until_acknowledged(before + 1).await;

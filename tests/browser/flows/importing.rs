@@ -2,6 +2,7 @@
 
 use serde_json::json;
 
+use super::seeing::sticking_out;
 use crate::builds::{oddities, sprayer};
 use crate::page::Page;
 use crate::rig::Rig;
@@ -150,6 +151,8 @@ async fn look_everywhere(page: &Page) -> String {
         page.turn_to(name).await;
         page.open_all_folds().await;
         all.push_str(&page.text().await);
+        let out = sticking_out(page).await;
+        assert_eq!(out, json!([]), "{name} is wider than the screen");
     }
     all
 }

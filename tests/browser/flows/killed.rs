@@ -36,7 +36,12 @@ async fn a_fact_that_was_acknowledged_is_there_after_a_kill(rig: &mut Rig) {
         for text in &texts {
             let typed = format!("\"text\":\"{text}\"");
             let found = kept.vault.iter().filter(|(_, fact)| fact.contains(&typed));
-            assert_eq!(found.count(), 1, "{text} after kill {kill}");
+            assert_eq!(
+                found.count(),
+                1,
+                "{text} after kill {kill}: {:#?}",
+                kept.vault
+            );
         }
     }
     rig.page().assert_no_trouble().await;

@@ -28,7 +28,7 @@ pub async fn violations(page: &Page) -> Vec<String> {
 }
 
 /// Whether the page is wider than the screen, and what makes it so.
-async fn sticking_out(page: &Page) -> Value {
+pub async fn sticking_out(page: &Page) -> Value {
     page.script(
         "const width = document.documentElement.clientWidth;
         if (document.scrollingElement.scrollWidth <= width) return [];
