@@ -20,21 +20,37 @@ const CACHE = OWN + __VERSION__;
 /** @type {Kept[]} */
 const FILES = __FILES__;
 
-/**
- * A file of exactly this build. A name with a hash in it never changes, so
- * what the page has just loaded may be used again; the rest comes from the
- * host itself. Either way, other bytes than the build's fail the request.
- * @param {Kept} file
- */
-const request = ({ url, integrity, hashed }) =>
-  new Request(new URL(url, worker.registration.scope), {
-    integrity,
-    cache: hashed ? "default" : "reload",
-  });
-
 worker.addEventListener("install", (event) => {
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(FILES.map(request))));
+  event.waitUntil(keep());
 });
+
+/** Keeps every file of this build, or none. */
+async function keep() {
+  const answers = await Promise.all(FILES.map(get));
+  const cache = await caches.open(CACHE);
+  try {
+    await Promise.all(answers.map(([address, answer]) => cache.put(address, answer)));
+  } catch (cause) {
+    await caches.delete(CACHE);
+    throw cause;
+  }
+}
+
+/**
+ * A file of exactly this build: other bytes than the build's are refused. A
+ * name with a hash in it never changes, so what the page has just loaded may
+ * be used again; but an upload that was cut off and then mended has left a
+ * wrong file under the right name, so if that fails the host itself is asked.
+ * @param {Kept} file
+ * @returns {Promise<[URL, Response]>}
+ */
+async function get({ url, integrity, hashed }) {
+  const address = new URL(url, worker.registration.scope);
+  const anew = () => fetch(address, { integrity, cache: "reload" });
+  const answer = hashed ? await fetch(address, { integrity }).catch(anew) : await anew();
+  if (!answer.ok) throw new Error(`${address} was answered with ${answer.status}`);
+  return [address, answer];
+}
 
 worker.addEventListener("activate", (event) => {
   event.waitUntil(retireOthers());
