@@ -26,6 +26,9 @@ pub struct Share {
     pub of_variance: f64,
 }
 
+/// Up to so many inputs are merged one by one.
+const FEW: usize = 4;
+
 impl Estimate {
     /// A value taken as exact: a nominal size, a typed limit.
     #[must_use]
@@ -148,12 +151,36 @@ impl Estimate {
     /// function's slope for it (output SI units per input SI unit).
     #[must_use]
     pub fn from_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
+        if inputs.len() > FEW {
+            return Self::from_many_slopes(value, inputs);
+        }
         let mut parts = Vec::new();
         for (input, slope) in inputs {
             if *slope != 0.0 {
                 parts = merged(&parts, &input.parts, *slope);
             }
         }
+        Self { value, parts }
+    }
+
+    /// The same for many inputs: merging them one by one would take a time that
+    /// grows with the square of their number.
+    fn from_many_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
+        let mut all: Vec<(SourceId, f64)> = inputs
+            .iter()
+            .filter(|(_, slope)| *slope != 0.0)
+            .flat_map(|(input, slope)| input.parts.iter().map(|(id, part)| (*id, part * *slope)))
+            .collect();
+        // Stable, so that the parts of one cause add up in the inputs' order.
+        all.sort_by_key(|(id, _)| *id);
+        let mut parts: Vec<(SourceId, f64)> = Vec::with_capacity(all.len());
+        for (id, part) in all {
+            match parts.last_mut() {
+                Some((last, sum)) if *last == id => *sum += part,
+                _ => parts.push((id, part)),
+            }
+        }
+        parts.retain(|(_, part)| *part != 0.0);
         Self { value, parts }
     }
 
@@ -270,6 +297,33 @@ mod tests {
         let apart = Estimate::exact(1.0).with(one, 0.3).with(other, 0.3);
         assert!((same.degrees_of_freedom(&sources) - 4.0).abs() < 1e-9);
         assert!((apart.degrees_of_freedom(&sources) - 8.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn many_inputs_give_what_few_at_a_time_would() {
+        let mut sources = Sources::new();
+        let zero = sources.shared("gauge", "the gauge's zero", Origin::SharedZero);
+        let inputs: Vec<Estimate> = (0..40_i32)
+            .map(|number| {
+                Estimate::exact(f64::from(number))
+                    .with(zero, 0.3)
+                    .with(sources.fresh("feel", Origin::Repeat), 0.4)
+            })
+            .collect();
+        let weights: Vec<(&Estimate, f64)> = inputs.iter().map(|one| (one, 0.5)).collect();
+        let at_once = Estimate::from_slopes(7.0, &weights);
+        let one_by_one = weights
+            .iter()
+            .fold(Estimate::exact(7.0), |sum, (input, slope)| {
+                Estimate::from_slopes(7.0, &[(&sum, 1.0), (input, *slope)])
+            });
+        assert_eq!(at_once, one_by_one);
+        // What cancels is not kept as a part of nothing.
+        let cancelling: Vec<(&Estimate, f64)> = inputs
+            .iter()
+            .flat_map(|one| [(one, 0.5), (one, -0.5)])
+            .collect();
+        assert!(Estimate::from_slopes(0.0, &cancelling).parts().is_empty());
     }
 
     #[test]

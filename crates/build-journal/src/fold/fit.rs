@@ -1,22 +1,16 @@
 //! Any measure at any part: its value, and how it stands against its limits.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use assembly_core::measure::{Assessment, Measured, Sources, Verdict, Window};
 use assembly_core::quantity::Si;
 use build_plan::measure::{Found, Over, Rule};
 use build_plan::{At, Engine, Measure, Place};
-use uom::si::f64::Length;
 
-use super::bench::{Bench, Measuring, NoGiveOrTake};
 use super::limits::Limits;
+use super::register::{Register, Role, Value};
 use super::standing::{Missing, window};
-use super::store::Readings;
-use crate::id::FactId;
-
-/// A value with its causes of error. The number inside knows no kind, so that
-/// one piece of code serves all measures; the measure's kind says what it is.
-type Value = Measured<Length>;
 
 /// A measure at a part of the engine.
 #[derive(Clone, PartialEq, Debug)]
@@ -25,12 +19,13 @@ pub struct Fit {
     pub measure: &'static Measure,
     /// The part.
     pub at: At,
-    /// The least and the greatest of it, when there is a number; SI units.
+    /// The least and the greatest of it, when there is a number; SI units of
+    /// the measure's kind, whatever the type says.
     pub extent: Option<(Value, Value)>,
     /// How many of its places were measured; of what is worked out, 0.
     pub places: usize,
     /// The causes of error behind it.
-    pub sources: Sources,
+    pub sources: Arc<Sources>,
     /// The limits that hold. More than one is a conflict that a person decides.
     pub limits: Vec<Limits>,
     /// How it stands.
@@ -59,43 +54,38 @@ impl FitStanding {
     }
 }
 
-/// Means of repeats, by place.
-type Means = BTreeMap<Place, Value>;
-
-/// What goes into a fit, and what it still wants.
-struct Worked<'a> {
-    measuring: Measuring<'a>,
-    readings: &'a Readings,
-    without_tool: Vec<FactId>,
-    without_known_tool: Vec<FactId>,
-    without_zero: Vec<FactId>,
+/// Whose readings a register holds, seen from a measure.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Holds {
+    /// The measure's own, as read.
+    Itself,
+    /// Those of the one measure that it is worked out from.
+    Base,
+    /// Those of all that it is worked out from, by role.
+    Several,
 }
 
 impl Fit {
-    /// Works a fit out. `None` when there is nothing to work it out from.
+    /// Works a fit out from the register of what it goes by. `None` when there
+    /// is nothing to say of it: no number, and nobody tried to read it.
     pub(super) fn of(
-        measure: &'static Measure,
-        at: At,
+        (measure, at): (&'static Measure, At),
         limits: Vec<Limits>,
+        register: &Register,
         engine: &Engine,
-        bench: &Bench,
-        readings: &Readings,
+        holds: Holds,
     ) -> Option<Self> {
-        let mut sources = Sources::new();
-        let mut worked = Worked {
-            measuring: Measuring::new(bench, readings, &mut sources),
-            readings,
-            without_tool: Vec::new(),
-            without_known_tool: Vec::new(),
-            without_zero: Vec::new(),
+        let (places, extent) = match holds {
+            Holds::Itself => {
+                let own = values(register, Role::Itself);
+                (own.len(), extent_of(own))
+            }
+            Holds::Base => (0, worked_out(measure, at, register, Role::Itself, engine)),
+            Holds::Several => (0, worked_out(measure, at, register, Role::Bore, engine)),
         };
-        let own = worked.means(measure, at);
-        let places = own.len();
-        let extent =
-            extent_of(own.into_values()).or_else(|| worked.out_of_others(measure, at, engine));
-        let mut missing = worked.missing();
+        let mut missing = register.missing();
         if extent.is_none() && missing.is_empty() {
-            if !readings.any(measure, at) {
+            if holds != Holds::Itself {
                 return None;
             }
             missing.push(Missing::AllReadings);
@@ -107,7 +97,7 @@ impl Fit {
                     (least.estimate(), greatest.estimate()),
                     &window,
                     measure.dangerous,
-                    &sources,
+                    register.sources(),
                 ))
             }
             _ => FitStanding::Open(missing),
@@ -117,7 +107,7 @@ impl Fit {
             at,
             extent,
             places,
-            sources,
+            sources: Arc::clone(register.sources()),
             limits,
             standing,
             common_practice: measure.tripwire.as_ref().and_then(|wire| match wire.rule {
@@ -128,117 +118,78 @@ impl Fit {
     }
 }
 
-impl Worked<'_> {
-    /// The mean of the repeats of each place.
-    fn means(&mut self, measure: &'static Measure, at: At) -> Means {
-        let mut places: BTreeMap<Place, Vec<Value>> = BTreeMap::new();
-        for taken in self.readings.of(measure, at) {
-            let (Some(typed), Some(place)) = (taken.counting(), taken.place) else {
-                continue;
+/// What follows from other measures: those in the role of a bore, less those in
+/// the role of a journal where there are two.
+fn worked_out(
+    measure: &'static Measure,
+    at: At,
+    register: &Register,
+    base: Role,
+    engine: &Engine,
+) -> Option<(Value, Value)> {
+    match measure.found {
+        Found::Read | Found::WorkedOut { .. } => None,
+        Found::Difference { .. } => {
+            let (least_of, greatest_of) = extent_of(values(register, base))?;
+            let (least_less, greatest_less) = extent_of(values(register, Role::Journal))?;
+            Some((&least_of - &greatest_less, &greatest_of - &least_less))
+        }
+        Found::Spread { over, .. } => {
+            let means = || register.means(base);
+            let spread = match over {
+                Over::Neighbours => step(by(means(), |place| place.at), at, engine)?,
+                Over::Stations => spread(means_of(by(means(), |place| place.station)))?,
+                Over::StationsInLine => {
+                    let lines = by(means(), |place| place.direction);
+                    greatest(lines.into_values().filter_map(spread))?
+                }
+                Over::Directions => {
+                    let stations = by(means(), |place| place.station);
+                    greatest(stations.into_values().filter_map(spread))?
+                }
             };
-            match self.measuring.measured(taken, typed) {
-                Ok(value) => places.entry(place).or_default().push(value),
-                Err(NoGiveOrTake::ToolNotSaid) => self.without_tool.push(taken.fact),
-                Err(NoGiveOrTake::ToolNotKnown) => self.without_known_tool.push(taken.fact),
-                Err(NoGiveOrTake::SetAtNotSaid) => self.without_zero.push(taken.fact),
-            }
+            Some((spread.clone(), spread))
         }
-        places
-            .into_iter()
-            .filter_map(|(place, repeats)| Some((place, Measured::mean(&repeats)?)))
-            .collect()
-    }
-
-    /// What follows from other measures.
-    fn out_of_others(
-        &mut self,
-        measure: &'static Measure,
-        at: At,
-        engine: &Engine,
-    ) -> Option<(Value, Value)> {
-        match measure.found {
-            Found::Read | Found::WorkedOut { .. } => None,
-            Found::Difference { of, less } => {
-                let (least_of, greatest_of) = extent_of(self.means(of, at).into_values())?;
-                let (least_less, greatest_less) = extent_of(self.means(less, at).into_values())?;
-                Some((&least_of - &greatest_less, &greatest_of - &least_less))
-            }
-            Found::Spread { of, over } => {
-                let spread = match over {
-                    Over::Neighbours => self.step(of, at, engine)?,
-                    Over::Stations => {
-                        let means = by(self.means(of, at), |place| place.station)
-                            .into_values()
-                            .filter_map(|one| Measured::mean(&one));
-                        spread(means)?
-                    }
-                    Over::StationsInLine => {
-                        let lines = by(self.means(of, at), |place| place.direction);
-                        greatest(lines.into_values().filter_map(spread))?
-                    }
-                    Over::Directions => {
-                        let stations = by(self.means(of, at), |place| place.station);
-                        greatest(stations.into_values().filter_map(spread))?
-                    }
-                };
-                Some((spread.clone(), spread))
-            }
-        }
-    }
-
-    /// The greatest step between cylinders that stand next to each other in a bank.
-    fn step(&mut self, of: &'static Measure, at: At, engine: &Engine) -> Option<Value> {
-        let row: Vec<Option<Value>> = of
-            .spots
-            .per
-            .parts(engine)
-            .into_iter()
-            .filter(|part| part.concerns(at, engine))
-            .map(|part| {
-                let means: Vec<Value> = self.means(of, part).into_values().collect();
-                Measured::mean(&means)
-            })
-            .collect();
-        let steps = row.iter().zip(row.iter().skip(1)).filter_map(|pair| {
-            let (Some(one), Some(next)) = pair else {
-                return None;
-            };
-            spread([one.clone(), next.clone()])
-        });
-        greatest(steps)
-    }
-
-    fn missing(self) -> Vec<Missing> {
-        let mut missing = Vec::new();
-        if !self.without_tool.is_empty() {
-            missing.push(Missing::Tool {
-                facts: self.without_tool,
-            });
-        }
-        if !self.without_known_tool.is_empty() {
-            missing.push(Missing::KnownTool {
-                facts: self.without_known_tool,
-            });
-        }
-        if !self.without_zero.is_empty() {
-            missing.push(Missing::ZeroedAt {
-                facts: self.without_zero,
-            });
-        }
-        missing
     }
 }
 
-fn by<K: Ord>(means: Means, key: fn(&Place) -> Option<K>) -> BTreeMap<Option<K>, Vec<Value>> {
-    let mut groups: BTreeMap<Option<K>, Vec<Value>> = BTreeMap::new();
+/// The greatest step between cylinders that stand next to each other in a
+/// bank. One that was not measured parts the row.
+fn step(mut parts: BTreeMap<At, Vec<Value>>, bank: At, engine: &Engine) -> Option<Value> {
+    let row: Vec<Option<Value>> = (1..=engine.cylinders())
+        .filter(|cylinder| At::Bank(engine.bank_of(*cylinder)) == bank)
+        .map(|cylinder| Measured::mean(&parts.remove(&At::Cylinder(cylinder))?))
+        .collect();
+    let steps = row
+        .iter()
+        .zip(row.iter().skip(1))
+        .filter_map(|(one, next)| spread(vec![one.clone()?, next.clone()?]));
+    greatest(steps)
+}
+
+fn values(register: &Register, role: Role) -> Vec<Value> {
+    register.means(role).map(|(_, mean)| mean.clone()).collect()
+}
+
+fn by<'a, K: Ord>(
+    means: impl Iterator<Item = (Place, &'a Value)>,
+    key: fn(&Place) -> K,
+) -> BTreeMap<K, Vec<Value>> {
+    let mut groups: BTreeMap<K, Vec<Value>> = BTreeMap::new();
     for (place, mean) in means {
-        groups.entry(key(&place)).or_default().push(mean);
+        groups.entry(key(&place)).or_default().push(mean.clone());
     }
     groups
 }
 
-fn extent_of(values: impl IntoIterator<Item = Value>) -> Option<(Value, Value)> {
-    let values: Vec<Value> = values.into_iter().collect();
+fn means_of<K>(groups: BTreeMap<K, Vec<Value>>) -> Vec<Value> {
+    groups
+        .into_values()
+        .filter_map(|values| Measured::mean(&values))
+        .collect()
+}
+
+fn extent_of(values: Vec<Value>) -> Option<(Value, Value)> {
     Some((
         Measured::least(&values)?.clone(),
         Measured::greatest(&values)?.clone(),
@@ -246,8 +197,7 @@ fn extent_of(values: impl IntoIterator<Item = Value>) -> Option<(Value, Value)> 
 }
 
 /// The largest less the smallest of two or more.
-fn spread(values: impl IntoIterator<Item = Value>) -> Option<Value> {
-    let values: Vec<Value> = values.into_iter().collect();
+fn spread(values: Vec<Value>) -> Option<Value> {
     if values.len() < 2 {
         return None;
     }

@@ -10,7 +10,6 @@ use build_plan::{At, Engine, measure};
 
 use super::bench::Bench;
 use super::build::{Build, DescribedEngine, NotedDown, OtherFact};
-use super::fit::Fit;
 use super::limits::{Limits, put_in_force};
 use super::main_bearing::{MainBearing, RodBearing};
 use super::problem::Problem;
@@ -18,6 +17,8 @@ use super::readings::Taken;
 use super::store::{Readings, Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
 use super::tools::{list, set};
+use super::units::Units;
+use super::working_out::{Dirty, Registered, Registers};
 use crate::fact::{Body, EngineDescribed, Fact, LimitsSet, Spot as Where, Struck, ToolSet};
 use crate::id::FactId;
 use crate::journal::Journal;
@@ -41,19 +42,13 @@ use crate::journal::Journal;
 /// ```
 #[derive(Clone, PartialEq, Debug)]
 pub struct Folding {
-    build: Build,
-    readings: Readings,
-    bench: Bench,
+    pub(super) build: Build,
+    pub(super) readings: Readings,
+    pub(super) bench: Bench,
+    pub(super) registers: Registers,
+    units: Units,
     /// How many facts have gone in.
     facts: usize,
-}
-
-/// What has to be worked out again.
-#[derive(Default)]
-struct Dirty {
-    mains: BTreeSet<u8>,
-    rods: BTreeSet<u8>,
-    fits: BTreeSet<Spot>,
 }
 
 impl Folding {
@@ -64,6 +59,8 @@ impl Folding {
             build: Build::new(journal.build()),
             readings: Readings::default(),
             bench: Bench::default(),
+            units: Units::default(),
+            registers: Registers::default(),
             facts: journal.len(),
         };
         let struck = struck_out(journal, &mut folding.build.problems);
@@ -73,7 +70,8 @@ impl Folding {
             match fact.body() {
                 // A reading that is struck out is still shown, struck through.
                 Body::Reading(reading) => {
-                    readings.push(Taken::of(fact.id(), reading, by.cloned()));
+                    let units = &mut folding.units;
+                    readings.push(Taken::of(fact.id(), reading, by.cloned(), units));
                 }
                 _ if by.is_some() => {}
                 _ => folding.take(fact),
@@ -88,7 +86,7 @@ impl Folding {
             folding.place(taken);
         }
         let everything = folding.everything();
-        folding.work_out(&everything);
+        folding.work_out(&everything, Registered::Afresh);
         folding
     }
 
@@ -115,9 +113,15 @@ impl Folding {
         }
         self.facts += 1;
         self.build.last = Some(fact.id());
+        let registered = match fact.body() {
+            Body::Reading(_) => Registered::Grow,
+            Body::LimitsSet(_) => Registered::Stand,
+            _ => Registered::Afresh,
+        };
         let dirty = match fact.body() {
             Body::Reading(reading) => {
-                let spot = self.place(Taken::of(fact.id(), reading, None));
+                let taken = Taken::of(fact.id(), reading, None, &mut self.units);
+                let spot = self.place(taken);
                 spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
             }
             Body::Struck(struck) => self.strike(fact.id(), struck),
@@ -140,7 +144,7 @@ impl Folding {
                 Dirty::default()
             }
         };
-        self.work_out(&dirty);
+        self.work_out(&dirty, registered);
     }
 
     /// Whether a fact changes so much that all is worked out afresh: another
@@ -219,7 +223,7 @@ impl Folding {
         self.build.problems.push(Problem::new(fact.id(), text));
     }
 
-    fn engine(&self) -> Option<&Engine> {
+    pub(super) fn engine(&self) -> Option<&Engine> {
         self.build
             .engine
             .as_ref()
@@ -388,40 +392,9 @@ impl Folding {
             fits: BTreeSet::new(),
         };
         for spot in self.readings.spots() {
-            dirty.fits.append(&mut self.touched_by(spot).fits);
+            dirty.fits.extend(self.touched_by(spot).fits);
         }
         dirty
-    }
-
-    fn work_out(&mut self, dirty: &Dirty) {
-        for number in &dirty.mains {
-            let limits = self.build.limits_of(&MAIN_OIL_CLEARANCE, At::Main(*number));
-            if let Some(bearing) = main(&mut self.build.mains, *number) {
-                bearing.limits = limits;
-                bearing.work_out(&self.bench, &self.readings);
-            }
-        }
-        for cylinder in &dirty.rods {
-            let limits = self.build.limits_of(&ROD_OIL_CLEARANCE, At::Rod(*cylinder));
-            let rods = &mut self.build.rods;
-            if let Some(bearing) = rods.iter_mut().find(|one| one.cylinder == *cylinder) {
-                bearing.limits = limits;
-                bearing.work_out(&self.bench, &self.readings);
-            }
-        }
-        for spot in &dirty.fits {
-            let fit = self.fit(*spot);
-            match fit {
-                Some(fit) => self.build.fits.insert(*spot, fit),
-                None => self.build.fits.remove(spot),
-            };
-        }
-    }
-
-    fn fit(&self, (id, at): Spot) -> Option<Fit> {
-        let of = measure(id)?;
-        let limits = self.build.limits_of(of, at);
-        Fit::of(of, at, limits, self.engine()?, &self.bench, &self.readings)
     }
 }
 
@@ -430,6 +403,6 @@ fn is_running_clearance(id: &str) -> bool {
     id == MAIN_OIL_CLEARANCE.id || id == ROD_OIL_CLEARANCE.id
 }
 
-fn main(mains: &mut [MainBearing], number: u8) -> Option<&mut MainBearing> {
+pub(super) fn main(mains: &mut [MainBearing], number: u8) -> Option<&mut MainBearing> {
     mains.iter_mut().find(|one| one.main.number() == number)
 }

@@ -1,21 +1,19 @@
 //! A main bearing, and a rod bearing, with all that is known of it.
 
+use std::sync::Arc;
+
 use assembly_core::describe::Finding;
 use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::measure::{Sources, Window};
-use build_plan::measure::{
-    MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE, ROD_BEARING_BORE,
-    ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE,
-};
-use build_plan::{At, Main};
+use build_plan::Main;
+use build_plan::measure::{MAIN_OIL_CLEARANCE, ROD_OIL_CLEARANCE};
 
-use super::bearing_readings::Roles;
 use super::bench::Bench;
 use super::limits::Limits;
 use super::readings::Taken;
+use super::register::Register;
 use super::running_fit::RunningFit;
 use super::standing::Standing;
-use super::store::Readings;
 
 /// A main bearing.
 #[derive(Clone, PartialEq, Debug)]
@@ -33,7 +31,7 @@ pub struct MainBearing {
     /// The clearance read at once, off a strip or a needle.
     pub at_once: Option<RunningClearance>,
     /// The causes of error behind both.
-    pub sources: Sources,
+    pub sources: Arc<Sources>,
     /// How it stands against its limits: by bore and journal when both are
     /// measured, else by what was read at once.
     pub standing: Standing,
@@ -84,15 +82,9 @@ impl MainBearing {
     }
 
     /// Works out all that follows from readings and limits.
-    pub(super) fn work_out(&mut self, bench: &Bench, all: &Readings) {
-        let here = At::Main(self.main.number());
-        let roles = Roles {
-            bores: all.of(&MAIN_BEARING_BORE, here).collect(),
-            journals: all.of(&MAIN_JOURNAL_DIAMETER, here).collect(),
-            clearances: all.of(&MAIN_OIL_CLEARANCE, here).collect(),
-        };
+    pub(super) fn work_out(&mut self, register: &Register, bench: &Bench) {
         let tripwire = MAIN_OIL_CLEARANCE.tripwire.as_ref();
-        let fit = RunningFit::of(&roles, &self.limits, tripwire, bench, all);
+        let fit = RunningFit::of(register, &self.limits, tripwire, bench);
         self.by_size = fit.by_size;
         self.at_once = fit.at_once;
         self.sources = fit.sources;
@@ -113,15 +105,8 @@ impl RodBearing {
     }
 
     /// Works out all that follows from readings and limits.
-    pub(super) fn work_out(&mut self, bench: &Bench, all: &Readings) {
-        let rod = At::Rod(self.cylinder);
-        let pin = At::Crankpin(self.crankpin);
-        let roles = Roles {
-            bores: all.of(&ROD_BEARING_BORE, rod).collect(),
-            journals: all.of(&ROD_JOURNAL_DIAMETER, pin).collect(),
-            clearances: all.of(&ROD_OIL_CLEARANCE, rod).collect(),
-        };
+    pub(super) fn work_out(&mut self, register: &Register, bench: &Bench) {
         let tripwire = ROD_OIL_CLEARANCE.tripwire.as_ref();
-        self.fit = RunningFit::of(&roles, &self.limits, tripwire, bench, all);
+        self.fit = RunningFit::of(register, &self.limits, tripwire, bench);
     }
 }

@@ -19,11 +19,14 @@ mod limits;
 mod main_bearing;
 mod problem;
 mod readings;
+mod register;
 mod running_fit;
 mod standing;
 mod store;
 mod strikes;
 mod tools;
+mod units;
+mod working_out;
 
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
 pub use engine::DescriptionProblem;

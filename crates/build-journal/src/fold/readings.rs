@@ -1,10 +1,13 @@
 //! A reading, with what its text says.
 
-use assembly_core::quantity::{ReadError, Typed, read, unit_of};
+use std::sync::Arc;
+
+use assembly_core::quantity::{ReadError, Typed, read};
 use build_plan::{Measure, Place, measure};
 use thiserror::Error;
 
 use super::strikes::StruckOut;
+use super::units::Units;
 use crate::fact::Reading;
 use crate::id::FactId;
 
@@ -14,7 +17,7 @@ pub struct Taken {
     /// The fact.
     pub fact: FactId,
     /// The reading as it was written down.
-    pub reading: Reading,
+    pub reading: Arc<Reading>,
     /// The measure, when this version knows it.
     pub measure: Option<&'static Measure>,
     /// Where, when this version knows the place.
@@ -50,14 +53,19 @@ pub enum ReadingProblem {
 }
 
 impl Taken {
-    pub(super) fn of(fact: FactId, reading: &Reading, struck: Option<StruckOut>) -> Self {
+    pub(super) fn of(
+        fact: FactId,
+        reading: &Reading,
+        struck: Option<StruckOut>,
+        units: &mut Units,
+    ) -> Self {
         let known = measure(&reading.measure);
         Self {
             fact,
-            reading: reading.clone(),
+            reading: Arc::new(reading.clone()),
             measure: known,
             place: reading.place.place(),
-            value: value(reading, known),
+            value: value(reading, known, units),
             struck,
         }
     }
@@ -72,14 +80,20 @@ impl Taken {
     }
 }
 
-fn value(reading: &Reading, measure: Option<&'static Measure>) -> Result<Typed, ReadingProblem> {
+fn value(
+    reading: &Reading,
+    measure: Option<&'static Measure>,
+    units: &mut Units,
+) -> Result<Typed, ReadingProblem> {
     let Some(measure) = measure else {
         return Err(ReadingProblem::Measure {
             measure: reading.measure.chars().take(60).collect(),
         });
     };
-    let lone = unit_of(measure.kind, &reading.unit).ok_or_else(|| ReadingProblem::Unit {
-        unit: reading.unit.chars().take(40).collect(),
-    })?;
+    let lone = units
+        .find(measure.kind, &reading.unit)
+        .ok_or_else(|| ReadingProblem::Unit {
+            unit: reading.unit.chars().take(40).collect(),
+        })?;
     Ok(read(&reading.typed, measure.kind, lone)?)
 }

@@ -1,17 +1,18 @@
 //! The running clearance of a bearing, main or rod.
 
+use std::sync::Arc;
+
 use assembly_core::describe::Finding;
 use assembly_core::fit::running_clearance::{RunningClearance, advise};
 use assembly_core::measure::{Sources, Window};
-use assembly_core::quantity::Si;
 use assembly_core::tool::INSTRUMENTS;
 use build_plan::measure::Tripwire;
 
-use super::bearing_readings::{Roles, Sorted};
+use super::bearing_readings::BearingReadings;
 use super::bench::Bench;
 use super::limits::Limits;
+use super::register::Register;
 use super::standing::{Missing, Standing};
-use super::store::Readings;
 
 /// What is known of the clearance in a bearing.
 #[derive(Clone, PartialEq, Debug)]
@@ -21,7 +22,7 @@ pub struct RunningFit {
     /// The clearance read at once, off a strip or a needle.
     pub at_once: Option<RunningClearance>,
     /// The causes of error behind both.
-    pub sources: Sources,
+    pub sources: Arc<Sources>,
     /// How it stands against its limits: by bore and journal when both are
     /// measured, else by what was read at once.
     pub standing: Standing,
@@ -39,7 +40,7 @@ impl RunningFit {
         Self {
             by_size: None,
             at_once: None,
-            sources: Sources::new(),
+            sources: Arc::default(),
             standing: Standing::Open(missing),
             findings: Vec::new(),
             common_practice: None,
@@ -48,30 +49,29 @@ impl RunningFit {
 
     /// Works out all that follows from readings and limits.
     pub(super) fn of(
-        roles: &Roles,
+        register: &Register,
         limits: &[Limits],
         tripwire: Option<&Tripwire>,
         bench: &Bench,
-        all: &Readings,
     ) -> Self {
-        let mut sources = Sources::new();
-        let sorted = Sorted::of(roles, bench, all, &mut sources);
-        let by_size = sorted.by_size();
-        let at_once = sorted.at_once();
-        let common_practice = sorted
+        let readings = BearingReadings(register);
+        let sources = register.sources();
+        let by_size = readings.by_size();
+        let at_once = readings.at_once();
+        let common_practice = readings
             .largest_journal()
-            .and_then(|journal| tripwire?.window(journal.value().to_si()).ok());
-        let findings = sorted.findings(by_size.as_ref(), at_once.as_ref());
-        let mut missing = sorted.missing();
+            .and_then(|journal| tripwire?.window(journal).ok());
+        let findings = readings.findings(by_size.as_ref(), at_once.as_ref());
+        let mut missing = readings.missing();
         let window = super::standing::window(limits, &mut missing);
         let ruling = by_size.as_ref().or(at_once.as_ref());
         let standing = match (ruling, window) {
             (Some(clearance), Some(window)) if missing.is_empty() => {
-                let readings = sorted.readings_of_each_place();
-                let mut advice = advise(clearance, readings, &window, &sources, bench.known());
+                let each = readings.readings_of_each_place();
+                let mut advice = advise(clearance, each, &window, sources, bench.known());
                 if advice.tools.is_empty() {
                     // Nothing on the bench would settle it: what could be borrowed?
-                    advice = advise(clearance, readings, &window, &sources, INSTRUMENTS);
+                    advice = advise(clearance, each, &window, sources, INSTRUMENTS);
                 }
                 Standing::Judged(Box::new(advice))
             }
@@ -80,7 +80,7 @@ impl RunningFit {
         Self {
             by_size,
             at_once,
-            sources,
+            sources: Arc::clone(sources),
             standing,
             findings,
             common_practice,

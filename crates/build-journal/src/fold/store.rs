@@ -64,6 +64,11 @@ impl Readings {
         self.by_spot.keys().copied()
     }
 
+    /// The latest reading.
+    pub(super) fn last(&self) -> Option<&Taken> {
+        self.taken.last()
+    }
+
     /// All readings.
     pub(super) fn all(&self) -> &[Taken] {
         &self.taken

@@ -25,6 +25,8 @@ pub struct ToolSetting {
     pub fact: FactId,
     /// How the tool was set.
     pub set: ToolSet,
+    /// The setting's name as text.
+    pub(super) key: String,
 }
 
 pub(super) fn list(tools: &mut Vec<ListedTool>, fact: FactId, listed: &ToolListed) {
@@ -50,6 +52,7 @@ pub(super) fn set(tools: &mut [ListedTool], fact: FactId, set: &ToolSet) -> bool
     tool.settings.push(ToolSetting {
         fact,
         set: set.clone(),
+        key: set.setting.to_string(),
     });
     true
 }

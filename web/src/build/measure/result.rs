@@ -28,7 +28,7 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
     Some(Judged {
         least: clearance.least.estimate().clone(),
         greatest: clearance.greatest.estimate().clone(),
-        sources: bearing.sources.clone(),
+        sources: (*bearing.sources).clone(),
         window,
         measure: Some(&MAIN_OIL_CLEARANCE),
         findings: bearing.findings.clone(),
