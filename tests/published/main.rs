@@ -24,6 +24,7 @@ mod compression;
 mod fits_metrology;
 mod gum;
 mod limits_card;
+mod oil;
 mod propagation;
 
 use std::process::ExitCode;
@@ -38,6 +39,7 @@ const SUBJECTS: &[&[Subject]] = &[
     fits_metrology::SUBJECTS,
     gum::SUBJECTS,
     limits_card::SUBJECTS,
+    oil::SUBJECTS,
     propagation::SUBJECTS,
 ];
 

@@ -14,6 +14,7 @@
 //! - [`typing_sense`]: slips in what was typed, asked about and never corrected silently.
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
 //! - [`cylinder`]: bores, pistons, rings, liners, deck.
+//! - [`oil`]: the oil, its film, its circuit, its gauge.
 //! - [`crank`], [`valve`], [`oil_pump`], [`drive`]: the fits of those parts.
 //! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
 //! - [`choose`]: which part goes where, which shim, found exactly.
@@ -39,6 +40,7 @@ pub mod limits;
 pub mod measure;
 pub mod metrology;
 pub mod moves;
+pub mod oil;
 pub mod oil_pump;
 pub mod quantity;
 pub mod stack;

@@ -9,7 +9,7 @@ mod terms;
 mod text;
 
 use crate::{
-    choose, crank, cylinder, drive, fit, metrology, oil_pump, stack, temperature, tool, valve,
+    choose, crank, cylinder, drive, fit, metrology, oil, oil_pump, stack, temperature, tool, valve,
 };
 
 pub use answer::{Answer, Finding, Gravity};
@@ -115,6 +115,10 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &choose::shims::buckets::BUCKET_SHIMS,
     &choose::shims::valve_spring::VALVE_SPRING_SHIMS,
     &choose::shims::distributor::DISTRIBUTOR_PACKING,
+    &oil::viscosity::OIL_VISCOSITY,
+    &oil::viscosity::VISCOSITY_INDEX,
+    &oil::viscosity::GRADE_AT_TEMPERATURE,
+    &oil::viscosity::GRADE_OF_OIL,
 ];
 
 /// The calculation with this id.
