@@ -25,6 +25,7 @@ mod fits_metrology;
 mod gum;
 mod limits_card;
 mod oil;
+mod piston_motion;
 mod propagation;
 
 use std::process::ExitCode;
@@ -40,6 +41,7 @@ const SUBJECTS: &[&[Subject]] = &[
     gum::SUBJECTS,
     limits_card::SUBJECTS,
     oil::SUBJECTS,
+    piston_motion::SUBJECTS,
     propagation::SUBJECTS,
 ];
 

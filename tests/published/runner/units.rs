@@ -26,7 +26,7 @@ const fn unit(names: &'static [&'static str], scale: f64) -> Unit {
 const UNITS: &[Unit] = &[
     unit(&["1", "in/in"], 1.0),
     unit(&["m"], 1.0),
-    unit(&["mm"], 1e-3),
+    unit(&["mm", "mm/rad", "mm/rad2"], 1e-3),
     unit(&["um"], 1e-6),
     unit(&["nm"], 1e-9),
     unit(&["in"], INCH),

@@ -9,3 +9,5 @@ pub mod rod_side_clearance;
 pub mod run_out_of_mains;
 pub mod shell_crush;
 pub mod shell_wall;
+pub mod slider_crank;
+pub mod turning_effort;

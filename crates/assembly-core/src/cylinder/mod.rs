@@ -1,5 +1,6 @@
 //! Bores, pistons, rings, liners and the deck, one calculation a file.
 
+pub mod bore_finish;
 pub mod bore_shape;
 pub mod deck_corners;
 pub mod flatness;
