@@ -79,7 +79,9 @@ impl Page {
             if marked && address.as_str().ends_with(&to) {
                 return Some(());
             }
-            // A touch that comes while the page still scrolls is no press.
+            // Tabs above the screen are scrolled to first; one engine's driver
+            // does not. A touch that comes while the page still scrolls is no press.
+            self.bring_into_view(&tab).await;
             thing.click().await.ok();
             tokio::time::sleep(Duration::from_millis(300)).await;
             None

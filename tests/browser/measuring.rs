@@ -41,6 +41,8 @@ impl Page {
     /// Measures the whole crank as the app leads through it, beginning on the
     /// open bearing: `sizes` has journal and bore of each main, front to rear.
     pub async fn measure_all(&self, sizes: &[(&str, &str)]) {
+        // The screen is there as soon as it says how the bearing stands.
+        self.wait_for_test("standing").await;
         let places = self.number_of_places().await * sizes.len();
         assert!(places >= 4 * sizes.len(), "{places} places");
         for _ in 0..places {

@@ -144,14 +144,6 @@ impl Page {
         Some(Element::from_element_id(self.client.clone(), id.into()))
     }
 
-    /// The same, waiting for it.
-    pub async fn get(&self, role: &str, name: &str) -> Element {
-        until(&format!("{role} {name:?}"), async || {
-            self.find(role, name).await
-        })
-        .await
-    }
-
     /// Presses the button or link of this name.
     pub async fn press(&self, name: &str) {
         let what = format!("{name:?} to be pressed");
@@ -164,24 +156,6 @@ impl Page {
             button.click().await.ok()
         })
         .await;
-    }
-
-    /// Types into the field of this label, after what is there.
-    pub async fn type_into(&self, label: &str, text: &str) {
-        let field = self.get("textbox", label).await;
-        field.send_keys(text).await.unwrap();
-    }
-
-    /// What stands in the field of this label.
-    pub async fn typed(&self, label: &str) -> String {
-        let field = self.get("textbox", label).await;
-        field.prop("value").await.unwrap().unwrap_or_default()
-    }
-
-    /// Chooses from the list of this label.
-    pub async fn choose(&self, label: &str, option: &str) {
-        let list = self.get("combobox", label).await;
-        list.select_by_label(option).await.unwrap();
     }
 
     /// The verdict on the screen: good, close, bad or not-measured.

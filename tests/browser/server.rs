@@ -1,6 +1,5 @@
 //! The page's own server, as a child process that can be stopped for good.
 
-use std::io::Write as _;
 use std::net::TcpStream;
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -70,14 +69,5 @@ impl Server {
             })
             .map(str::to_owned)
             .collect()
-    }
-
-    /// A line of the test's own in the log, to tell before from after.
-    pub fn mark(&self, word: &str) {
-        let mut log = std::fs::File::options()
-            .append(true)
-            .open(&self.log)
-            .unwrap();
-        writeln!(log, "GET mark-{word}").unwrap();
     }
 }

@@ -134,6 +134,7 @@ async fn a_text_of_ten_thousand_letters_is_refused_whole_and_stays(rig: &mut Rig
         page.bring_into_view(button).await;
         page.press_test(button).await;
         page.leave_the_field().await;
+        assert!(page.says(field).await.contains("too many"), "{field}");
         assert_eq!(page.value_of(field).await.len(), long.len(), "{field}");
     }
     page.to_the_bench().await;
@@ -142,6 +143,7 @@ async fn a_text_of_ten_thousand_letters_is_refused_whole_and_stays(rig: &mut Rig
     page.paste("cylinders", "4").await;
     page.put_keypad_away().await;
     page.press_test("describe-save").await;
+    assert!(page.says("name").await.contains("too many"));
     assert_eq!(page.value_of("name").await.len(), long.len());
     assert_eq!(page.kept().await.vault.len(), before);
     page.assert_no_trouble().await;
@@ -156,8 +158,8 @@ async fn an_engine_that_cannot_be_is_refused_with_a_sentence(rig: &mut Rig) {
         ("", "4", "", "name"),
         ("sprayer", "", "", "cylinders"),
         ("sprayer", "0", "", "cylinder"),
-        ("sprayer", "-4", "", "cylinder"),
-        ("sprayer", "4.5", "", "whole"),
+        ("sprayer", "-4", "", "“-4” is not a count"),
+        ("sprayer", "4.5", "", "“4.5” is not a count"),
         ("sprayer", "1e9", "", "cylinder"),
         ("sprayer", "4", "400", "main"),
         ("sprayer", "4", "1/0", "zero under the fraction bar"),

@@ -3,16 +3,18 @@
 use assembly_core::quantity::{Kind, Unit, unit_or_usual};
 use build_journal::Body;
 use build_journal::fact::EngineDescribed;
+use build_plan::engine::NAME_AT_MOST;
 use build_plan::{Engine, EngineError, Layout};
 use leptos::prelude::*;
 use uom::si::f64::Angle;
 
 use crate::device::drafts::{self, Draft};
 use crate::device::keeping::keeping;
-use crate::kit::field::{QuantityField, read_text, word_field};
+use crate::kit::field::{QuantityField, read_text};
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{Piece, button, note, row, title};
 use crate::kit::toast::toast;
+use crate::kit::words::word_field;
 use crate::route::{self, Page, Route};
 
 const DRAFT: &str = "new-build/";
@@ -150,7 +152,7 @@ pub fn new_build() -> Piece {
         "Name",
         "What you call it, such as the machine it came from.",
         typing.name,
-        120,
+        NAME_AT_MOST,
         wrong("name"),
     );
     let cylinders = QuantityField::new(

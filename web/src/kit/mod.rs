@@ -12,4 +12,5 @@ pub mod scale;
 pub mod section;
 pub mod toast;
 pub mod verdict;
+pub mod words;
 pub mod workings;

@@ -12,10 +12,10 @@ use crate::bench::name_of;
 use crate::build::Opened;
 use crate::device::drafts::Draft;
 use crate::device::exports::exports;
-use crate::kit::field::word_field;
 use crate::kit::piece::{El, Piece, button, el, note, row, title};
 use crate::kit::section::{section, sentences};
 use crate::kit::toast::toast;
+use crate::kit::words::{too_long, word_field};
 
 /// As many lines are shown at once.
 const LINES: usize = 60;
@@ -138,6 +138,7 @@ fn write_note(opened: Opened) -> El {
     let write = move || {
         let text = draft.now().trim().to_owned();
         if !text.is_empty()
+            && too_long(&text, NOTE_AT_MOST).is_none()
             && opened
                 .write_down(Body::Note(Note { text, place: None }))
                 .is_some()

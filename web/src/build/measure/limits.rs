@@ -12,12 +12,13 @@ use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::drafts::Draft;
 use crate::device::settings::{Settings, settings};
-use crate::kit::field::{QuantityField, read_text, word_field};
+use crate::kit::field::{QuantityField, read_text};
 use crate::kit::judged::window_words;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, p, row, title};
 use crate::kit::section::section;
 use crate::kit::toast::{Toast, toast};
+use crate::kit::words::{too_long, word_field};
 
 const NOTE_AT_MOST: usize = 200;
 const LEAD: &str = "The limits that count are those you type from your own sheet. Without any, nothing is called good.";
@@ -238,7 +239,10 @@ impl Setting {
     fn save(self) {
         self.tried.set(true);
         let said = self.note.now().trim().to_owned();
-        if untrack(|| self.window()).is_err() || said.is_empty() {
+        if untrack(|| self.window()).is_err()
+            || said.is_empty()
+            || too_long(&said, NOTE_AT_MOST).is_some()
+        {
             return;
         }
         let typed =
