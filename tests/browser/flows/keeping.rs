@@ -3,7 +3,7 @@
 
 use serde_json::json;
 
-use crate::builds::sprayer;
+use crate::builds::{Kept, sprayer};
 use crate::engine::{Device, Engine};
 use crate::page::Page;
 use crate::rig::Rig;
@@ -140,4 +140,53 @@ async fn where_storage_is_blocked_the_page_works_and_says_so(rig: &mut Rig) {
         page.wait_for_test("build").await;
         assert_eq!(page.number_of_builds().await, 2);
     }
+}
+
+/// Makes each of the two copies refuse facts, from now on or no longer.
+const REFUSE: &str = "const [copy, on] = arguments;
+window.__own ??= { put: IDBObjectStore.prototype.put, setItem: Storage.prototype.setItem };
+const refuse = () => { throw new DOMException('no room', 'QuotaExceededError'); };
+if (copy === 'vault') IDBObjectStore.prototype.put = on ? refuse : window.__own.put;
+else Storage.prototype.setItem = on
+    ? function (key, text) { return key.startsWith('thoubook/') ? refuse() : window.__own.setItem.call(this, key, text); }
+    : window.__own.setItem;";
+
+each_engine!(a_fact_that_was_refused_is_tried_again_and_told_until_it_is_kept);
+async fn a_fact_that_was_refused_is_tried_again_and_told_until_it_is_kept(rig: &mut Rig) {
+    let page = with_the_sprayer(rig).await;
+    page.open_the_build().await;
+    page.turn_to("Book").await;
+    let before = page.kept().await.vault.len();
+    let mut written = 0;
+    for copy in ["vault", "shelf"] {
+        page.script(REFUSE, vec![json!(copy), json!(true)]).await;
+        for turn in 0..2 {
+            page.paste("note", &format!("{copy} refused, note {turn}"))
+                .await;
+            page.press_test("note-write").await;
+            written += 1;
+        }
+        page.wait_until_all_is_kept().await;
+        page.wait_for_test("storage-notice").await;
+        let lacks = |kept: &Kept| match copy {
+            "vault" => before + written - kept.vault.len(),
+            _ => before + written - kept.shelf.len(),
+        };
+        assert_eq!(lacks(&page.kept().await), 2, "the {copy} refused two");
+        page.script(REFUSE, vec![json!(copy), json!(false)]).await;
+        // Nothing is made up for before the next write, and nothing is hidden.
+        page.wait_for_test("storage-notice").await;
+        page.paste("note", &format!("{copy} takes notes again"))
+            .await;
+        page.press_test("note-write").await;
+        written += 1;
+        until("the notice to go", async || {
+            (!page.has_test("storage-notice").await).then_some(())
+        })
+        .await;
+        let kept = page.kept().await;
+        assert_eq!(kept.vault.len(), before + written, "after the {copy}");
+        assert_eq!(kept.shelf, kept.vault, "after the {copy}");
+    }
+    page.assert_no_trouble().await;
 }

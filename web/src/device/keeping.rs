@@ -5,7 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::Duration;
 
-use build_journal::storage::{Keeper, Key, StorageError};
+use build_journal::storage::{Entry, Keeper, Key, StorageError, entries};
 use build_journal::{AppendError, Body, BuildId, DeviceId, Fact, FactId, Journal, Stamper};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -15,11 +15,12 @@ use web_sys::StorageEvent;
 
 use super::chance;
 use super::database::IndexedVault;
+use super::lack::Lacks;
 use super::local::{self, LocalShelf};
 use super::space;
 
 const DEVICE: &str = "thoubook-setting/device";
-const KEEPER: Keeper<LocalShelf, IndexedVault> = Keeper::new(LocalShelf, IndexedVault);
+pub(super) const KEEPER: Keeper<LocalShelf, IndexedVault> = Keeper::new(LocalShelf, IndexedVault);
 /// Another tab takes builds away key by key: wait until it is done.
 const ANOTHER_TAB_IS_DONE: Duration = Duration::from_millis(500);
 
@@ -38,8 +39,9 @@ pub struct Keeping {
     builds: RwSignal<BTreeMap<BuildId, RwSignal<Journal>>>,
     opened: RwSignal<bool>,
     on_the_way: RwSignal<BTreeSet<FactId>>,
-    acknowledged: RwSignal<usize>,
-    trouble: RwSignal<Trouble>,
+    pub(super) acknowledged: RwSignal<usize>,
+    pub(super) trouble: RwSignal<Trouble>,
+    pub(super) lacks: StoredValue<Lacks>,
     stamper: StoredValue<Stamper>,
     device: StoredValue<DeviceId>,
     owner: StoredValue<Option<Owner>>,
@@ -55,6 +57,7 @@ impl Keeping {
             on_the_way: RwSignal::new(BTreeSet::new()),
             acknowledged: RwSignal::new(0),
             trouble: RwSignal::new(Trouble::default()),
+            lacks: StoredValue::new(Lacks::default()),
             stamper: StoredValue::new(Stamper::new()),
             device: StoredValue::new(device()),
             owner: StoredValue::new(Owner::current()),
@@ -68,7 +71,7 @@ impl Keeping {
     }
 
     /// Reads both copies, shows their union, and heals what one of them lacks.
-    async fn look(self) {
+    pub(super) async fn look(self) {
         // What comes in while this reads can't have been taken off since.
         let known: BTreeSet<BuildId> = self
             .builds
@@ -77,9 +80,15 @@ impl Keeping {
         let both_answered = found.shelf.is_none() && found.vault.is_none();
         if both_answered {
             let here: BTreeSet<BuildId> = found.opened.journals.keys().copied().collect();
-            let gone: BTreeSet<BuildId> = known.difference(&here).copied().collect();
+            // What could not be kept anywhere is not gone: it never was there.
+            let gone: BTreeSet<BuildId> = self.lacks.with_value(|lacks| {
+                let gone = known.difference(&here).copied();
+                gone.filter(|id| !lacks.has_nowhere(*id)).collect()
+            });
             if !gone.is_empty() {
                 // Taken off this device by another tab.
+                self.lacks
+                    .update_value(|lacks| gone.iter().for_each(|id| lacks.forget(*id)));
                 self.builds
                     .update(|builds| builds.retain(|id, _| !gone.contains(id)));
             }
@@ -88,10 +97,22 @@ impl Keeping {
             self.take_in(journal);
         }
         let healed = KEEPER.heal(&found).await;
-        self.trouble.set(Trouble {
-            shelf: healed.shelf.err(),
-            vault: healed.vault.err(),
+        self.lacks.update_value(|lacks| {
+            lacks.shelf.note_reading(found.shelf.as_ref());
+            lacks.vault.note_reading(found.vault.as_ref());
+            if found.shelf.is_none() {
+                // A key that could not be read is not written over.
+                let unread = |key: &String| found.unread.iter().any(|(one, _)| one == key);
+                let mut missing = found.opened.missing_on_shelf.clone();
+                missing.retain(|entry| !unread(&entry.key));
+                lacks.shelf.note(&missing, healed.shelf.map(drop));
+            }
+            if found.vault.is_none() {
+                let missing = &found.opened.missing_in_vault;
+                lacks.vault.note(missing, healed.vault.map(drop));
+            }
         });
+        self.show_trouble();
     }
 
     /// Merges a copy of a build into what is shown.
@@ -251,10 +272,10 @@ impl Keeping {
             self.on_the_way.update(|facts| {
                 facts.remove(&id);
             });
-            if vault.is_ok() {
-                self.acknowledged.update(|count| *count += 1);
-            }
-            self.note_trouble(shelf.err(), vault.err());
+            let key = Key::fact(build, id).to_string();
+            let text = fact.text().to_owned();
+            self.note_writing(&[Entry { key, text }], 1, shelf, vault)
+                .await;
         });
         Ok(id)
     }
@@ -266,10 +287,8 @@ impl Keeping {
         self.take_in(journal);
         let came_in = self.count(journal.build()).saturating_sub(before);
         let kept = KEEPER.keep_all(journal).await;
-        if kept.is_safe() {
-            self.acknowledged.update(|count| *count += came_in);
-        }
-        self.note_trouble(kept.shelf.err(), kept.vault.err());
+        self.note_writing(&entries(journal), came_in, kept.shelf, kept.vault)
+            .await;
         came_in
     }
 
@@ -279,19 +298,14 @@ impl Keeping {
             .map_or(0, |journal| journal.with_untracked(Journal::len))
     }
 
-    fn note_trouble(self, shelf: Option<StorageError>, vault: Option<StorageError>) {
-        let now = Trouble { shelf, vault };
-        if self.trouble.with_untracked(|was| *was != now) {
-            self.trouble.set(now);
-        }
-    }
-
     /// Takes a build off this device.
     ///
     /// # Errors
     /// [`StorageError`] when some of it may still be there.
     pub async fn forget(self, build: BuildId) -> Result<(), StorageError> {
         KEEPER.forget(build).await?;
+        self.lacks.update_value(|lacks| lacks.forget(build));
+        self.show_trouble();
         self.builds.update(|builds| {
             builds.remove(&build);
         });

@@ -3,7 +3,7 @@
 use super::error::StorageError;
 use super::key::{Key, PREFIX};
 use super::lend::{Entry, Shelf, Vault};
-use super::opening::{Opened, aside, open};
+use super::opening::{Opened, entries, open};
 use crate::fact::Fact;
 use crate::id::BuildId;
 use crate::journal::Journal;
@@ -196,15 +196,7 @@ impl<S: Shelf, V: Vault> Keeper<S, V> {
     /// Keeps a whole build that came in by a file, with what is set aside in it.
     /// To the shelf goes as much as it takes.
     pub async fn keep_all(&self, journal: &Journal) -> Kept {
-        let build = journal.build();
-        let facts = journal.facts().map(|fact| Entry {
-            key: Key::fact(build, fact.id()).to_string(),
-            text: fact.text().to_owned(),
-        });
-        let asides = journal
-            .set_aside()
-            .map(|(text, reason)| aside(build, text, reason));
-        let entries: Vec<Entry> = asides.chain(facts).collect();
+        let entries = entries(journal);
         let shelf = entries
             .iter()
             .try_for_each(|entry| self.shelf.write(&entry.key, &entry.text));

@@ -8,6 +8,7 @@
 //! - [`Shelf`] and [`Vault`]: what the device lends; in a browser, local
 //!   storage and IndexedDB.
 //! - [`open`]: both copies in, the builds out, and what each copy lacks.
+//! - [`entries`]: a build as it is kept.
 //! - [`Keeper`]: the order in which things are read, written and healed.
 //! - [`double`]: a shelf and a vault in memory that fail on request, for tests.
 
@@ -22,7 +23,7 @@ pub use error::StorageError;
 pub use keeper::{Found, Healed, Keeper, Kept};
 pub use key::{Key, PREFIX};
 pub use lend::{Entry, Shelf, Vault};
-pub use opening::{Opened, open};
+pub use opening::{Opened, entries, open};
 
 #[cfg(test)]
 mod tests;

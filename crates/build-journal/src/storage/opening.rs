@@ -195,8 +195,23 @@ fn asides(journals: &BTreeMap<BuildId, Journal>) -> Vec<Entry> {
         .collect()
 }
 
+/// All entries of a build: the texts set aside first, then its facts.
+#[must_use]
+pub fn entries(journal: &Journal) -> Vec<Entry> {
+    let build = journal.build();
+    let facts = journal.facts().map(|fact| Entry {
+        key: Key::fact(build, fact.id()).to_string(),
+        text: fact.text().to_owned(),
+    });
+    journal
+        .set_aside()
+        .map(|(text, reason)| aside(build, text, reason))
+        .chain(facts)
+        .collect()
+}
+
 /// The entry of a text set aside.
-pub(super) fn aside(build: BuildId, text: &str, reason: &str) -> Entry {
+fn aside(build: BuildId, text: &str, reason: &str) -> Entry {
     Entry {
         key: Key::aside(build, text).to_string(),
         text: Line::new().text("text", text).text("reason", reason).end(),
