@@ -53,20 +53,6 @@ impl Page {
         .await;
     }
 
-    /// Takes everything back from the field, with the keypad.
-    pub async fn take_back_all(&self, field: &str) {
-        self.touch(field).await;
-        until(&format!("{field} to be empty"), async || {
-            if self.value_of(field).await.is_empty() {
-                return Some(());
-            }
-            tokio::time::sleep(BETWEEN_SAME_KEYS).await;
-            self.press_key("take back").await;
-            None
-        })
-        .await;
-    }
-
     /// Presses one key of the keypad by its name.
     pub async fn press_key(&self, name: &str) {
         let key = self.key(name).await;

@@ -4,6 +4,8 @@
 mod importing;
 /// Two copies on one device.
 mod keeping;
+/// The keypad.
+mod keys;
 /// The browser killed.
 mod killed;
 /// The whole way of five main bearings.
@@ -16,6 +18,8 @@ mod pictures;
 mod quick;
 /// For everyone.
 mod seeing;
+/// A build that cannot start.
+mod starting;
 /// The same build open twice.
 mod tabs;
 /// Text that is no number.

@@ -9,9 +9,10 @@ use std::time::Duration;
 use js_sys::Reflect;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
 use web_sys::{Element, Event, HtmlInputElement};
 
-use super::keys::{Edited, Key};
+use super::keys::{Edited, Key, ends_touch};
 use super::piece::{El, Piece, el};
 use super::verdict::{Mark, shape};
 
@@ -48,6 +49,8 @@ pub struct Pad {
     live: RwSignal<Live>,
     last_key: StoredValue<Option<(Key, f64)>>,
     last_next: StoredValue<f64>,
+    /// When a finger left the screen last, wherever on it.
+    last_lift: StoredValue<f64>,
 }
 
 impl Pad {
@@ -59,6 +62,7 @@ impl Pad {
             live: RwSignal::new(None),
             last_key: StoredValue::new(None),
             last_next: StoredValue::new(f64::NEG_INFINITY),
+            last_lift: StoredValue::new(f64::NEG_INFINITY),
         }
     }
 
@@ -133,6 +137,24 @@ impl Pad {
         buzz();
     }
 
+    /// Notes when fingers leave the screen, for as long as the page lives.
+    fn follow_lifts(self) {
+        for what in ["pointerup", "pointercancel"] {
+            let heard = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
+                self.last_lift.set_value(event.time_stamp());
+            });
+            let listening = window().add_event_listener_with_callback_and_bool(
+                what,
+                heard.as_ref().unchecked_ref(),
+                // Before anything on the page can stop it.
+                true,
+            );
+            if listening.is_ok() {
+                heard.forget();
+            }
+        }
+    }
+
     /// What Enter on a hardware keyboard and the Next key do.
     pub fn next(self, at: f64) {
         if at - self.last_next.get_value() < DOUBLE_NEXT_MS {
@@ -183,7 +205,9 @@ fn flash(event: &Event) {
 }
 
 /// A key that types. It acts when it is touched, as a keyboard does; a press
-/// that comes without a touch (a screen reader, a hardware Enter) acts too.
+/// that comes without a touch (a screen reader, a hardware Enter) acts too. A
+/// finger that slides off the key and lifts elsewhere ends in no press at all;
+/// the next one must not be taken for it.
 fn typing_key(pad: Pad, key: Key, face: &str, name: &str, place: &str) -> El {
     let touched = Rc::new(Cell::new(false));
     let was_touched = Rc::clone(&touched);
@@ -199,8 +223,10 @@ fn typing_key(pad: Pad, key: Key, face: &str, name: &str, place: &str) -> El {
             pad.press(key, event.time_stamp());
         })
         .on("click", move |event| {
-            if !was_touched.replace(false) {
-                pad.press(key, event.time_stamp());
+            let at = event.time_stamp();
+            let of_touch = was_touched.replace(false) && ends_touch(pad.last_lift.get_value(), at);
+            if !of_touch {
+                pad.press(key, at);
             }
         })
 }
@@ -256,6 +282,7 @@ fn next_key(pad: Pad) -> El {
 #[must_use]
 pub fn keypad() -> Piece {
     let pad = pad();
+    pad.follow_lifts();
     let keys = [
         (Key::Sign('0'), "0", "0", "key-zero"),
         (Key::Sign('.'), ".", "point", "key-point"),

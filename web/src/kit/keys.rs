@@ -13,6 +13,17 @@ pub enum Key {
     Unit(&'static str),
 }
 
+/// A browser sends the press that a touch ends in right behind the lift of the
+/// finger, in milliseconds by the clock of its events.
+const BEHIND_LIFT_MS: f64 = 400.0;
+
+/// Whether a press belongs to the touch that was lifted then. Both times are
+/// milliseconds on the same clock.
+#[must_use]
+pub fn ends_touch(lifted: f64, pressed: f64) -> bool {
+    pressed - lifted < BEHIND_LIFT_MS
+}
+
 /// A text with a selected stretch, both ends counted in UTF-16 units as the browser does.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Edited {
@@ -209,6 +220,13 @@ mod tests {
             end: 5,
         };
         assert_eq!(all.after(Key::Sign('7')).text, "7");
+    }
+
+    #[test]
+    fn a_press_long_after_the_finger_was_lifted_is_one_of_its_own() {
+        assert!(ends_touch(1000.0, 1001.0));
+        assert!(!ends_touch(1000.0, 3000.0));
+        assert!(!ends_touch(f64::NEG_INFINITY, 5.0));
     }
 
     #[test]
