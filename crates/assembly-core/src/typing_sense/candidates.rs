@@ -103,29 +103,39 @@ fn sign(typed: &Typed, all: &mut Vec<Candidate>) {
     }
 }
 
+/// The symbols of the units that figures in this one are taken for.
+fn mixed_up_with(unit: &Unit) -> &'static [&'static str] {
+    MIXED_UP
+        .iter()
+        .find(|(symbol, _)| *symbol == unit.symbol)
+        .map_or(&[], |(_, others)| *others)
+}
+
+/// The same figures in each of those units, likeliest first.
+pub(super) fn in_other_units(typed: &Typed) -> impl Iterator<Item = Typed> {
+    let units = mixed_up_with(typed.unit())
+        .iter()
+        .filter_map(|symbol| unit_of(typed.unit().kind, symbol));
+    units.filter_map(|unit| reread(&typed.number(), unit))
+}
+
 fn other_units(typed: &Typed, all: &mut Vec<Candidate>) {
-    let unit = typed.unit();
-    let Some((_, others)) = MIXED_UP.iter().find(|(symbol, _)| *symbol == unit.symbol) else {
-        return;
-    };
+    let others = mixed_up_with(typed.unit());
     let circumstance = if typed.unit_was_typed() {
         Circumstance::Spelt
     } else {
         Circumstance::Usual
     };
-    for symbol in *others {
-        let Some(meant_unit) = unit_of(unit.kind, symbol) else {
-            continue;
+    for meant in in_other_units(typed) {
+        let slip = Slip::OtherUnit {
+            meant: meant.unit(),
         };
-        if let Some(meant) = reread(&typed.number(), meant_unit) {
-            let slip = Slip::OtherUnit { meant: meant_unit };
-            all.push(Candidate {
-                slip,
-                chance: slip.chance(circumstance) / others.len() as f64,
-                step: meant.resolution(),
-                meant,
-            });
-        }
+        all.push(Candidate {
+            slip,
+            chance: slip.chance(circumstance) / others.len() as f64,
+            step: meant.resolution(),
+            meant,
+        });
     }
 }
 

@@ -1,5 +1,6 @@
 //! Each trap is asked about, and an ordinary reading is left alone.
 
+mod clearances;
 mod impossibilities;
 mod ordinary;
 mod traps;
