@@ -4,6 +4,7 @@
 //! with the event and the reason.
 
 mod bottom_end;
+mod moved;
 mod other;
 mod shape;
 mod top_end;
@@ -11,6 +12,10 @@ mod top_end;
 pub use bottom_end::{
     BIG_ENDS_RESIZED, CRANK_GROUND, MAIN_CAP_CUT, MAIN_FASTENERS_CHANGED, MAIN_LINE_HONED,
     MAIN_SHELLS_SWAPPED, ROD_BOLTS_REPLACED, ROD_SHELLS_SWAPPED, THRUST_LAPPED,
+};
+pub use moved::{
+    LIFTERS_MOVED, MAIN_CAPS_MOVED, PISTONS_MOVED, RINGS_MOVED, ROD_CAPS_MOVED, RODS_MOVED,
+    VALVES_MOVED,
 };
 pub use other::{
     DAMPER_SWAPPED, FLYWHEEL_SWAPPED, GRIT_NEARBY, INTAKE_SWAPPED, OIL_JOINT_OPENED,
@@ -52,6 +57,13 @@ pub static EVENTS: &[&Event] = &[
     &FLYWHEEL_SWAPPED,
     &OIL_JOINT_OPENED,
     &GRIT_NEARBY,
+    &MAIN_CAPS_MOVED,
+    &RODS_MOVED,
+    &ROD_CAPS_MOVED,
+    &PISTONS_MOVED,
+    &RINGS_MOVED,
+    &VALVES_MOVED,
+    &LIFTERS_MOVED,
 ];
 
 /// The event with this id.

@@ -9,6 +9,7 @@ use crate::measure::{
     DISTRIBUTOR_FLOAT, FLYWHEEL_RUN_OUT, INTAKE_FIT, PICKUP_TO_PAN, PUMP_DRIVE_FLOAT,
 };
 use crate::proof::Proof;
+use crate::step::INTAKE_ON;
 
 /// Another pump, pickup, pan, tray or pan gasket.
 pub static PUMP_OR_PAN_SWAPPED: Event = Event {
@@ -34,8 +35,9 @@ pub static INTAKE_SWAPPED: Event = Event {
         of(&DISTRIBUTOR_FLOAT),
         of(&PUMP_DRIVE_FLOAT),
         Proof::Check(&STATIC_TIMING),
+        Proof::Step(&INTAKE_ON),
     ],
-    why: "The distributor sits at another height.",
+    why: "The intake is another one, and a distributor sits at another height.",
     ..ANYWHERE
 };
 

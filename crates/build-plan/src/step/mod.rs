@@ -4,6 +4,7 @@
 //! it in [`STEPS`]. A step names the steps it needs; the tests prove that the
 //! needs have no circle on any engine.
 
+mod access;
 mod bottom_end;
 mod inspection;
 mod order;
@@ -155,3 +156,5 @@ pub fn step(id: &str) -> Option<&'static Step> {
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod whole_tests;

@@ -1,6 +1,6 @@
 //! The shape of a step.
 
-use crate::caution::{Caution, Harm};
+use crate::caution::{Caution, DEFER, Harm};
 use crate::engine::{ALWAYS, Engine, When};
 use crate::event::Event;
 use crate::measure::Per;
@@ -163,6 +163,18 @@ impl Step {
         self.cautions
             .iter()
             .any(|caution| caution.harm == Harm::Person)
+    }
+
+    /// The warnings as they are shown: those for people first, with what goes
+    /// with each of them, then those for the engine.
+    pub fn warnings(&self) -> impl Iterator<Item = &'static str> {
+        let of = |harm| {
+            let cautions = self.cautions.iter();
+            cautions.filter_map(move |one| (one.harm == harm).then_some(one.text))
+        };
+        of(Harm::Person)
+            .chain(self.can_hurt().then_some(DEFER))
+            .chain(of(Harm::Engine))
     }
 }
 

@@ -68,7 +68,7 @@ fn engine(number: u64) -> Engine {
         .unwrap()
 }
 
-fn engines() -> impl Iterator<Item = Engine> {
+pub(super) fn engines() -> impl Iterator<Item = Engine> {
     (0..2000).map(engine)
 }
 
