@@ -7,6 +7,7 @@
 //!
 //! - [`id`]: who and when: ids that sort in the order things happened.
 //! - [`fact`]: one thing that happened, and its text.
+//! - [`day`]: a day of the calendar.
 //! - [`journal`]: the facts of one build; copies merge by union.
 //! - [`fold`]: what follows from the facts.
 //! - [`file`]: one readable file out, and back in.
@@ -22,6 +23,7 @@
     )
 )]
 
+pub mod day;
 pub mod fact;
 pub mod file;
 pub mod fold;
@@ -29,8 +31,9 @@ pub mod id;
 pub mod journal;
 pub mod storage;
 
+pub use day::Day;
 pub use fact::{Body, Fact, Unreadable};
 pub use file::{ImportError, Imported, export, import};
 pub use fold::{Build, fold};
-pub use id::{BuildId, DeviceId, FactId, SettingId, Stamper, ToolId};
+pub use id::{BuildId, DeviceId, FactId, OwnId, PartId, SettingId, Stamper, ToolId, WorkId};
 pub use journal::{AppendError, DifferentBuilds, Journal};

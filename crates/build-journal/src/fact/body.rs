@@ -5,6 +5,9 @@
 use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::Place;
 
+use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
+use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
+use super::own::{FastenerGroup, OwnMeasure, OwnStep};
 use super::unreadable::Unreadable;
 use crate::id::{FactId, SettingId, ToolId};
 
@@ -26,6 +29,36 @@ pub enum Body {
     Struck(Struck),
     /// Something was noted down.
     Note(Note),
+    /// Something was said of a step.
+    StepMarked(StepMarked),
+    /// Something was looked at, felt or counted.
+    CheckMade(CheckMade),
+    /// Something happened that may make results stale.
+    EventHappened(EventHappened),
+    /// A result is let pass as it is.
+    Waived(Waived),
+    /// A tool was checked.
+    ToolChecked(ToolChecked),
+    /// A photo was taken.
+    Photo(Photo),
+    /// The builder added a measure.
+    OwnMeasure(OwnMeasure),
+    /// The builder added a step.
+    OwnStep(OwnStep),
+    /// The builder added a group of fasteners.
+    FastenerGroup(FastenerGroup),
+    /// A part was put on the list.
+    PartListed(PartListed),
+    /// A part has come further.
+    PartMoved(PartMoved),
+    /// Machine work was ordered.
+    WorkOrdered(WorkOrdered),
+    /// A number is wanted of machine work.
+    WorkWanted(WorkWanted),
+    /// A shop gave a number back.
+    WorkReturned(WorkReturned),
+    /// Machine work has come further.
+    WorkMoved(WorkMoved),
     /// A kind that this version does not know. It is kept, shown as such and
     /// exported again.
     Unknown(UnknownKind),

@@ -101,6 +101,30 @@ impl<'a> Fields<'a> {
         }
     }
 
+    /// One of some words that has to be there.
+    pub(super) fn word<T>(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+        from_id: fn(&str) -> Option<T>,
+    ) -> Result<T, Unreadable> {
+        let text = self.text(field, wanted)?;
+        from_id(&text).ok_or_else(|| self.wrong(field, wanted))
+    }
+
+    /// One of some words that may be there.
+    pub(super) fn optional_word<T>(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+        from_id: fn(&str) -> Option<T>,
+    ) -> Result<Option<T>, Unreadable> {
+        match self.json(field) {
+            None => Ok(None),
+            Some(_) => self.word(field, wanted, from_id).map(Some),
+        }
+    }
+
     /// A whole number that has to be there.
     pub(super) fn whole(
         &self,
@@ -131,6 +155,36 @@ impl<'a> Fields<'a> {
         wanted: &'static str,
     ) -> Result<u32, Unreadable> {
         u32::try_from(self.whole(field, wanted)?).map_err(|_| self.wrong(field, wanted))
+    }
+
+    /// Texts, none when the field is absent.
+    pub(super) fn texts(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<Vec<String>, Unreadable> {
+        let Some(_) = self.json(field) else {
+            return Ok(Vec::new());
+        };
+        let Some(Value::Array(all)) = self.value(field) else {
+            return Err(self.wrong(field, wanted));
+        };
+        all.iter()
+            .map(|one| one.as_str().map(str::to_owned))
+            .collect::<Option<Vec<_>>>()
+            .ok_or_else(|| self.wrong(field, wanted))
+    }
+
+    /// The JSON of each item of a list, none when the field is absent.
+    pub(super) fn items(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<Vec<&'a RawValue>, Unreadable> {
+        match self.json(field) {
+            None => Ok(Vec::new()),
+            Some(json) => serde_json::from_str(json).map_err(|_| self.wrong(field, wanted)),
+        }
     }
 
     /// Ids of facts, none when the field is absent.

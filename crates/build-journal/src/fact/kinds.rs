@@ -7,17 +7,18 @@ use super::body::{
     ToolSet,
 };
 use super::fields::Fields;
+use super::more_kinds;
 use super::place::{A_PLACE, read_spot, write_spot};
 use super::unreadable::Unreadable;
 use super::write::Line;
 use crate::id::{FactId, SettingId, ToolId};
 
-const A_MEASURE: &str = "the id of a measure, such as main-journal-diameter";
-const A_UNIT: &str = "the symbol of a unit, such as in";
-const A_TOOL: &str = "the id of a tool, a UUID";
+pub(super) const A_MEASURE: &str = "the id of a measure, such as main-journal-diameter";
+pub(super) const A_UNIT: &str = "the symbol of a unit, such as in";
+pub(super) const A_TOOL: &str = "the id of a tool, a UUID";
 const A_FACT: &str = "the id of a fact, a UUID of version 7";
 const A_SETTING: &str = "the id of a setting, a UUID";
-const AS_TYPED: &str = "what was typed, as text";
+pub(super) const AS_TYPED: &str = "what was typed, as text";
 
 /// The body of a kind; `None` when this version does not know the kind.
 pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadable>> {
@@ -29,7 +30,7 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "limits-set" => read_limits(fields).map(Body::LimitsSet),
         "struck" => read_struck(fields).map(Body::Struck),
         "note" => read_note(fields).map(Body::Note),
-        _ => return None,
+        _ => return more_kinds::read(kind, fields),
     })
 }
 
@@ -47,6 +48,7 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
         Body::Note(note) => write_note(line.text("kind", "note"), note),
         Body::Unknown(unknown) => line.text("kind", unknown.kind()),
         Body::Unreadable(unreadable) => line.text("kind", unreadable.kind()),
+        _ => more_kinds::write(line, body),
     }
 }
 

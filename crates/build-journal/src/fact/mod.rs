@@ -8,23 +8,35 @@
 //! kinds and fields that this version does not know leave as they arrived.
 
 mod body;
+mod bought;
 mod compact;
+mod doings;
 mod fields;
 mod kinds;
+mod more_kinds;
+mod own;
 mod place;
 mod record;
 mod unreadable;
+mod words;
 mod write;
 
 pub use body::{
     Body, EngineDescribed, LimitsOrigin, LimitsSet, Note, Reading, SetOn, Spot, Struck, ToolListed,
     ToolSet, UnknownKind, UnreadableKind,
 };
+pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
+pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
+pub use own::{FastenerGroup, OwnMeasure, OwnStep};
 pub use record::{FORMAT, Fact};
 pub use unreadable::Unreadable;
 
+pub use words::{Danger, Mark, Outcome, PartStage, Sort, WorkStage};
+
 pub(crate) use write::Line;
 
+#[cfg(test)]
+pub(crate) mod more_samples;
 #[cfg(test)]
 pub(crate) mod samples;
 #[cfg(test)]

@@ -13,18 +13,22 @@ pub(super) const A_PLACE: &str = "a place, such as {\"main\":3,\"station\":\"fro
 /// The place in the field `place`, if there is one. A place that this version
 /// does not know is kept as it came.
 pub(super) fn read_spot(fields: &Fields) -> Result<Option<Spot>, Unreadable> {
-    let Some(json) = fields.json("place") else {
-        return Ok(None);
-    };
+    fields.json("place").map(read_one).transpose()
+}
+
+/// The places in the field `places`; none when it is absent.
+pub(super) fn read_spots(fields: &Fields) -> Result<Vec<Spot>, Unreadable> {
+    let items = fields.items("places", "a list of places")?;
+    items.iter().map(|json| read_one(json.get())).collect()
+}
+
+fn read_one(json: &str) -> Result<Spot, Unreadable> {
     let place = Fields::read(json).map_err(|_| Unreadable::Wrong {
         field: "place",
         wanted: A_PLACE,
         read: json.chars().take(60).collect(),
     })?;
-    Ok(Some(read_place(&place).map_or_else(
-        || Spot::Unknown(compact(json).into()),
-        Spot::Known,
-    )))
+    Ok(read_place(&place).map_or_else(|| Spot::Unknown(compact(json).into()), Spot::Known))
 }
 
 /// A place that this version knows, with nothing in it that it does not know.
@@ -86,13 +90,26 @@ fn read_place(place: &Fields) -> Option<Place> {
 pub(super) fn write_spot(line: Line, spot: Option<&Spot>) -> Line {
     match spot {
         None => line,
-        Some(Spot::Unknown(json)) => line.json("place", json),
-        Some(Spot::Known(place)) => {
-            let inner = write_at(Line::new(), place.at)
-                .optional_text("station", place.station.map(Station::id))
-                .optional_text("direction", place.direction.map(Direction::id));
-            line.json("place", &inner.end())
-        }
+        Some(spot) => line.json("place", &json_of(spot)),
+    }
+}
+
+/// Writes the field `places`, if there are any.
+pub(super) fn write_spots(line: Line, spots: &[Spot]) -> Line {
+    if spots.is_empty() {
+        return line;
+    }
+    let all: Vec<String> = spots.iter().map(json_of).collect();
+    line.json("places", &format!("[{}]", all.join(",")))
+}
+
+fn json_of(spot: &Spot) -> String {
+    match spot {
+        Spot::Unknown(json) => json.clone(),
+        Spot::Known(place) => write_at(Line::new(), place.at)
+            .optional_text("station", place.station.map(Station::id))
+            .optional_text("direction", place.direction.map(Direction::id))
+            .end(),
     }
 }
 

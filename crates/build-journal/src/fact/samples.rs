@@ -92,7 +92,7 @@ pub(crate) fn limits(low: &str, high: &str) -> LimitsSet {
 }
 
 /// Any text a person, or a hostile file, may hold.
-fn text() -> BoxedStrategy<String> {
+pub(crate) fn text() -> BoxedStrategy<String> {
     prop_oneof![
         "[ -~]{0,12}",
         any::<String>(),
@@ -145,7 +145,7 @@ fn place() -> BoxedStrategy<Place> {
         .boxed()
 }
 
-fn spot() -> BoxedStrategy<Spot> {
+pub(crate) fn spot() -> BoxedStrategy<Spot> {
     prop_oneof![
         4 => place().prop_map(Spot::Known),
         1 => text().prop_map(|text| Spot::Unknown(Line::new().text("elsewhere", &text).end())),
@@ -153,7 +153,7 @@ fn spot() -> BoxedStrategy<Spot> {
     .boxed()
 }
 
-fn measure() -> BoxedStrategy<String> {
+pub(crate) fn measure() -> BoxedStrategy<String> {
     prop_oneof![
         Just("main-journal-diameter".to_owned()),
         Just("main-bearing-bore".to_owned()),
@@ -163,7 +163,7 @@ fn measure() -> BoxedStrategy<String> {
     .boxed()
 }
 
-fn unit() -> BoxedStrategy<String> {
+pub(crate) fn unit() -> BoxedStrategy<String> {
     prop_oneof![
         Just("in".to_owned()),
         Just("mm".to_owned()),
@@ -174,7 +174,7 @@ fn unit() -> BoxedStrategy<String> {
 }
 
 /// A number as people type it, near a main bearing of 2.5 in.
-fn typed() -> BoxedStrategy<String> {
+pub(crate) fn typed() -> BoxedStrategy<String> {
     prop_oneof![
         (24_900_u32..25_100).prop_map(|tenths| format!(
             "{}.{:04}",
@@ -186,7 +186,7 @@ fn typed() -> BoxedStrategy<String> {
     .boxed()
 }
 
-fn tool() -> BoxedStrategy<ToolId> {
+pub(crate) fn tool() -> BoxedStrategy<ToolId> {
     (0_u128..3).prop_map(ToolId::from_random).boxed()
 }
 
@@ -340,6 +340,7 @@ pub(crate) fn body() -> BoxedStrategy<Body> {
             .prop_map(|(fact, reason)| Body::Struck(Struck { fact, reason })),
         1 => (text(), prop::option::of(spot()))
             .prop_map(|(text, place)| Body::Note(Note { text, place })),
+        8 => super::more_samples::more(),
     ]
     .boxed()
 }

@@ -55,6 +55,22 @@ impl Line {
         self
     }
 
+    /// The same with a field that holds a list of texts, if there are any.
+    pub(crate) fn texts(mut self, name: &str, texts: &[String]) -> Self {
+        if texts.is_empty() {
+            return self;
+        }
+        self.name(name);
+        let mut before = '[';
+        for text in texts {
+            self.0.push(before);
+            push_string(&mut self.0, text);
+            before = ',';
+        }
+        self.0.push(']');
+        self
+    }
+
     /// The same with a field that holds this JSON.
     pub(crate) fn json(mut self, name: &str, json: &str) -> Self {
         self.name(name);

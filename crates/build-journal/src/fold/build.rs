@@ -4,12 +4,17 @@ use std::collections::BTreeMap;
 
 use build_plan::{At, Engine, Measure, Place};
 
+use super::bought::Bought;
+use super::doubt::Doubt;
 use super::fit::Fit;
 use super::folding::Folding;
 use super::limits::Limits;
 use super::main_bearing::{MainBearing, RodBearing};
+use super::photos::KeptPhoto;
+use super::plan::Plan;
 use super::problem::Problem;
 use super::readings::Taken;
+use super::record::Record;
 use super::store::Spot;
 use super::strikes::StruckOut;
 use super::tools::ListedTool;
@@ -37,6 +42,18 @@ pub struct Build {
     /// Readings at a place or of a measure that this engine does not have, as
     /// far as this version knows. They are shown as such.
     pub elsewhere: Vec<Taken>,
+    /// What the trade knows, and what the builder added.
+    pub plan: Plan,
+    /// What was done, seen, changed and let pass.
+    pub record: Record,
+    /// The parts list and the machine work.
+    pub bought: Bought,
+    /// The photos, in the order they were taken.
+    pub photos: Vec<KeptPhoto>,
+    /// The latest reading that counts, of each measure at each part.
+    pub(super) latest: BTreeMap<Spot, FactId>,
+    /// Readings in doubt, since their tool failed its zero afterwards.
+    pub doubted: BTreeMap<FactId, Doubt>,
     /// What was noted down.
     pub notes: Vec<NotedDown>,
     /// What was struck out.
@@ -86,7 +103,7 @@ pub fn fold(journal: &Journal) -> Build {
 }
 
 impl Build {
-    pub(super) const fn new(id: BuildId) -> Self {
+    pub(super) fn new(id: BuildId) -> Self {
         Self {
             id,
             engine: None,
@@ -96,6 +113,12 @@ impl Build {
             rods: Vec::new(),
             fits: BTreeMap::new(),
             elsewhere: Vec::new(),
+            plan: Plan::default(),
+            record: Record::default(),
+            bought: Bought::default(),
+            photos: Vec::new(),
+            latest: BTreeMap::new(),
+            doubted: BTreeMap::new(),
             notes: Vec::new(),
             struck: Vec::new(),
             problems: Vec::new(),

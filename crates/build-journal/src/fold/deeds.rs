@@ -3,6 +3,7 @@
 use assembly_core::fit::running_clearance::NeedleSense;
 use proptest::prelude::*;
 
+use crate::fact::more_samples::more;
 use crate::fact::samples::{Pen, a_limits, body, sprayer};
 use crate::fact::{Body, Fact, Reading, SetOn, Spot, Struck, ToolListed, ToolSet};
 use crate::id::{SettingId, ToolId};
@@ -43,6 +44,7 @@ pub(crate) fn deeds() -> BoxedStrategy<Vec<Deed>> {
         2 => (0_usize..8).prop_map(Deed::Zero),
         2 => a_limits().prop_map(|limits| Deed::Write(Body::LimitsSet(limits))),
         2 => body().prop_map(Deed::Write),
+        4 => more().prop_map(Deed::Write),
         1 => Just(Deed::ChangeDevice),
     ];
     prop::collection::vec(deed, 1..40).boxed()

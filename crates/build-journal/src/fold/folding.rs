@@ -6,20 +6,25 @@ use build_plan::measure::{
     MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE, MEASURES, ROD_BEARING_BORE,
     ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE,
 };
-use build_plan::{At, Engine, measure};
+use build_plan::{At, Engine};
 
 use super::bench::Bench;
 use super::build::{Build, DescribedEngine, NotedDown, OtherFact};
+use super::doubt::in_doubt;
 use super::limits::{Limits, put_in_force};
 use super::main_bearing::{MainBearing, RodBearing};
+use super::photos::KeptPhoto;
 use super::problem::Problem;
 use super::readings::Taken;
+use super::record::{Looking, Marked};
 use super::store::{Readings, Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
-use super::tools::{list, set};
+use super::tools::{list, seen, set};
 use super::units::Units;
 use super::working_out::{Dirty, Registered, Registers};
-use crate::fact::{Body, EngineDescribed, Fact, LimitsSet, Spot as Where, Struck, ToolSet};
+use crate::fact::{
+    Body, EngineDescribed, Fact, LimitsSet, Mark, Sort, Spot as Where, StepMarked, Struck, ToolSet,
+};
 use crate::id::FactId;
 use crate::journal::Journal;
 
@@ -64,29 +69,37 @@ impl Folding {
             facts: journal.len(),
         };
         let struck = struck_out(journal, &mut folding.build.problems);
+        let stands = |fact: &&Fact| !struck.contains_key(&fact.id());
+        for fact in journal.facts().filter(stands) {
+            folding.define(fact);
+        }
         let mut readings = Vec::new();
         for fact in journal.facts() {
             let by = struck.get(&fact.id());
             match fact.body() {
                 // A reading that is struck out is still shown, struck through.
                 Body::Reading(reading) => {
-                    let units = &mut folding.units;
-                    readings.push(Taken::of(fact.id(), reading, by.cloned(), units));
+                    let with = (&mut folding.units, &folding.build.plan);
+                    readings.push(Taken::of(fact.id(), reading, by.cloned(), with));
                 }
                 _ if by.is_some() => {}
                 _ => folding.take(fact),
             }
         }
-        folding.build.struck = struck.into_values().collect();
         folding.build.last = journal.facts().next_back().map(Fact::id);
-        folding.build.problems.sort_by_key(|problem| problem.fact);
         folding.bench = Bench::new(&folding.build.tools);
         folding.set_up();
         for taken in readings {
             folding.place(taken);
         }
+        for fact in journal.facts().filter(stands) {
+            folding.note(fact);
+        }
+        folding.build.problems.sort_by_key(|problem| problem.fact);
+        folding.grow_old();
         let everything = folding.everything();
         folding.work_out(&everything, Registered::Afresh);
+        folding.build.struck = struck.into_values().collect();
         folding
     }
 
@@ -113,15 +126,20 @@ impl Folding {
         }
         self.facts += 1;
         self.build.last = Some(fact.id());
-        let registered = match fact.body() {
+        let mut registered = match fact.body() {
             Body::Reading(_) => Registered::Grow,
             Body::LimitsSet(_) => Registered::Stand,
             _ => Registered::Afresh,
         };
         let dirty = match fact.body() {
             Body::Reading(reading) => {
-                let taken = Taken::of(fact.id(), reading, None, &mut self.units);
+                let with = (&mut self.units, &self.build.plan);
+                let taken = Taken::of(fact.id(), reading, None, with);
                 let spot = self.place(taken);
+                if spot.is_some_and(|spot| self.readings.any_old(spot)) {
+                    // It takes the place of those that no longer count.
+                    registered = Registered::Afresh;
+                }
                 spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
             }
             Body::Struck(struck) => self.strike(fact.id(), struck),
@@ -141,6 +159,7 @@ impl Folding {
             }
             _ => {
                 self.take(fact);
+                self.note(fact);
                 Dirty::default()
             }
         };
@@ -153,8 +172,88 @@ impl Folding {
         match fact.body() {
             Body::EngineDescribed(_) => true,
             Body::Struck(struck) => self.readings.get(struck.fact).is_none(),
+            // These may make results stale, or make them count again.
+            Body::EventHappened(_)
+            | Body::Waived(_)
+            | Body::ToolChecked(_)
+            | Body::OwnMeasure(_)
+            | Body::OwnStep(_)
+            | Body::FastenerGroup(_) => true,
+            Body::StepMarked(marked) => !self.is_quiet(marked),
+            // A tool set anew ends the doubt about what it read before.
+            Body::ToolSet(_) => !self.build.doubted.is_empty(),
             _ => false,
         }
+    }
+
+    /// Whether a mark changes no result: its step does nothing to the engine and
+    /// was not done before at all.
+    fn is_quiet(&self, marked: &StepMarked) -> bool {
+        let Some(step) = self.build.plan.step(&marked.step) else {
+            return true;
+        };
+        let marks = &self.build.record.marks;
+        let done = |(_, mark): (_, &Marked)| mark.done.is_some();
+        let parts = (step.id, At::Engine)..=(step.id, At::Bank(u8::MAX));
+        match marked.mark {
+            Mark::Apart => false,
+            Mark::Done => step.causes.is_empty() && !marks.range(parts).any(done),
+            Mark::Planned | Mark::Begun | Mark::NotNeeded => true,
+        }
+    }
+
+    /// Takes in what the builder adds to the plan.
+    fn define(&mut self, fact: &Fact) {
+        self.build.plan.take(fact, &mut self.build.problems);
+    }
+
+    /// Takes in what goes by the engine and the plan: what was done, seen,
+    /// changed, let pass, bought and given out.
+    fn note(&mut self, fact: &Fact) {
+        let build = &mut self.build;
+        build.bought.take(fact, &build.plan, &mut build.problems);
+        match (&build.engine, fact.body()) {
+            (Some(described), _) => {
+                let look = Looking {
+                    plan: &build.plan,
+                    engine: &described.engine,
+                };
+                build.record.take(fact, &look, &mut build.problems);
+            }
+            (None, Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_)) => {
+                self.problem(fact, "It goes by the engine, which is not described yet.");
+            }
+            (None, _) => {}
+        }
+    }
+
+    /// Finds the readings that no longer count.
+    fn grow_old(&mut self) {
+        let all = self.readings.all().iter();
+        self.build.doubted = in_doubt(all, &self.build.tools, &self.bench);
+        let doubted = self.build.doubted.keys().copied();
+        let mut old: BTreeSet<FactId> = doubted.collect();
+        let record = &self.build.record;
+        for key in record.voids.keys() {
+            if key.sort == Sort::Measure {
+                let void = |taken: &&Taken| record.void_of(*key, taken.fact).is_some();
+                let spot = self.readings.at((key.id, key.at));
+                old.extend(spot.filter(void).map(|taken| taken.fact));
+            }
+        }
+        self.readings.set_old(old);
+        let spots: Vec<Spot> = self.readings.spots().collect();
+        for spot in spots {
+            self.note_latest(spot);
+        }
+    }
+
+    /// Notes the latest reading at a spot that counts.
+    fn note_latest(&mut self, spot: Spot) {
+        match self.readings.latest(spot) {
+            Some(fact) => self.build.latest.insert(spot, fact),
+            None => self.build.latest.remove(&spot),
+        };
     }
 
     /// Takes in a fact that stands and is no reading.
@@ -169,7 +268,7 @@ impl Folding {
                 }
             }
             Body::LimitsSet(made) => {
-                let limits = Limits::of(fact.id(), fact.device(), made);
+                let limits = Limits::of(fact.id(), fact.device(), made, &build.plan);
                 if let Err(problem) = &limits.window {
                     let text = format!("These limits: {problem}.");
                     build.problems.push(Problem::new(fact.id(), text));
@@ -180,6 +279,15 @@ impl Folding {
                     .problems
                     .retain(|problem| !replaced.contains(&problem.fact));
             }
+            Body::ToolChecked(made) => {
+                if !seen(&mut build.tools, fact.id(), made) {
+                    self.problem(fact, "A tool was looked at that is not on the list.");
+                }
+            }
+            Body::Photo(photo) => build.photos.push(KeptPhoto {
+                fact: fact.id(),
+                photo: photo.clone(),
+            }),
             Body::Note(note) => build.notes.push(NotedDown {
                 fact: fact.id(),
                 text: note.text.clone(),
@@ -193,8 +301,8 @@ impl Folding {
                 let (kind, reason) = (unreadable.kind(), unreadable.reason());
                 self.problem(fact, format!("A “{kind}” that cannot be read. {reason}"));
             }
-            // Both are looked at elsewhere.
-            Body::Struck(_) | Body::Reading(_) => {}
+            // The rest is looked at elsewhere.
+            _ => {}
         }
     }
 
@@ -260,7 +368,11 @@ impl Folding {
             }
             Some(_) => {}
         }
-        self.readings.push(taken, engine)
+        let spot = self.readings.push(taken, engine);
+        if let Some(spot) = spot {
+            self.note_latest(spot);
+        }
+        spot
     }
 
     /// Strikes a reading out.
@@ -288,6 +400,9 @@ impl Folding {
             .readings
             .strike(&struck)
             .and_then(|taken| spot_of(taken, engine));
+        if let Some(spot) = spot {
+            self.note_latest(spot);
+        }
         let shown = match spot {
             None => &mut self.build.elsewhere,
             Some((_, At::Main(number))) => match main(&mut self.build.mains, number) {
@@ -309,7 +424,7 @@ impl Folding {
     /// What a reading at a spot can change.
     fn touched_by(&self, (id, at): Spot) -> Dirty {
         let mut dirty = Dirty::default();
-        let (Some(engine), Some(read)) = (self.engine(), measure(id)) else {
+        let (Some(engine), Some(read)) = (self.engine(), self.build.plan.measure(id)) else {
             return dirty;
         };
         let ids = |all: [&'static build_plan::Measure; 3]| all.iter().any(|one| one.id == id);

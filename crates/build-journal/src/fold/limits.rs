@@ -2,9 +2,10 @@
 
 use assembly_core::measure::{Window, WindowError};
 use assembly_core::quantity::{ReadError, Typed, read, unit_of};
-use build_plan::{Place, measure};
+use build_plan::Place;
 use thiserror::Error;
 
+use super::plan::Plan;
 use crate::fact::{LimitsSet, Spot};
 use crate::id::{DeviceId, FactId};
 
@@ -47,13 +48,16 @@ pub enum LimitsProblem {
     /// The high limit cannot be read.
     #[error("high limit: {0}")]
     High(ReadError),
+    /// A number cannot be read.
+    #[error(transparent)]
+    Number(ReadError),
     /// The two do not make a window.
     #[error(transparent)]
     Window(#[from] WindowError),
 }
 
 impl Limits {
-    pub(super) fn of(fact: FactId, device: DeviceId, set: &LimitsSet) -> Self {
+    pub(super) fn of(fact: FactId, device: DeviceId, set: &LimitsSet, plan: &Plan) -> Self {
         let mut limits = Self {
             fact,
             device,
@@ -62,15 +66,17 @@ impl Limits {
             high: None,
             window: Err(WindowError::NoLimit.into()),
         };
-        limits.window = limits.read();
+        limits.window = limits.read(plan);
         limits
     }
 
-    fn read(&mut self) -> Result<Window, LimitsProblem> {
+    fn read(&mut self, plan: &Plan) -> Result<Window, LimitsProblem> {
         let set = &self.set;
-        let measure = measure(&set.measure).ok_or_else(|| LimitsProblem::Measure {
-            measure: set.measure.chars().take(60).collect(),
-        })?;
+        let measure = plan
+            .measure(&set.measure)
+            .ok_or_else(|| LimitsProblem::Measure {
+                measure: set.measure.chars().take(60).collect(),
+            })?;
         let lone = unit_of(measure.kind, &set.unit).ok_or_else(|| LimitsProblem::Unit {
             unit: set.unit.chars().take(40).collect(),
         })?;

@@ -11,35 +11,54 @@
 
 mod bearing_readings;
 mod bench;
+mod bought;
 mod build;
+mod clocks;
+mod doubt;
 mod engine;
 mod fit;
 mod folding;
 mod limits;
 mod main_bearing;
+mod own_items;
+mod photos;
+mod plan;
+mod preview;
 mod problem;
 mod readings;
+mod record;
 mod register;
 mod running_fit;
+mod stale;
 mod standing;
 mod store;
 mod strikes;
 mod tools;
 mod units;
+mod way_back;
 mod working_out;
 
+pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
+pub use clocks::Clock;
+pub use doubt::Doubt;
 pub use engine::DescriptionProblem;
 pub use fit::{Fit, FitStanding};
 pub use folding::Folding;
 pub use limits::{Limits, LimitsProblem};
 pub use main_bearing::{MainBearing, RodBearing};
+pub use photos::KeptPhoto;
+pub use plan::Plan;
+pub use preview::{Preview, preview};
 pub use problem::Problem;
 pub use readings::{ReadingProblem, Taken};
+pub use record::{Cause, LetPass, Made, Marked, Record, ResultAt, Void};
 pub use running_fit::RunningFit;
+pub use stale::{ResultState, Stale};
 pub use standing::{Missing, Standing};
 pub use strikes::StruckOut;
-pub use tools::{ListedTool, ToolSetting};
+pub use tools::{ListedTool, ToolSeen, ToolSetting};
+pub use way_back::{Job, WayBack};
 
 #[cfg(test)]
 mod bearing_tests;
@@ -47,5 +66,7 @@ mod bearing_tests;
 mod deeds;
 #[cfg(test)]
 mod fit_tests;
+#[cfg(test)]
+mod stale_tests;
 #[cfg(test)]
 mod tests;

@@ -3,9 +3,10 @@
 use std::sync::Arc;
 
 use assembly_core::quantity::{ReadError, Typed, read};
-use build_plan::{Measure, Place, measure};
+use build_plan::{Measure, Place};
 use thiserror::Error;
 
+use super::plan::Plan;
 use super::strikes::StruckOut;
 use super::units::Units;
 use crate::fact::Reading;
@@ -57,9 +58,9 @@ impl Taken {
         fact: FactId,
         reading: &Reading,
         struck: Option<StruckOut>,
-        units: &mut Units,
+        (units, plan): (&mut Units, &Plan),
     ) -> Self {
-        let known = measure(&reading.measure);
+        let known = plan.measure(&reading.measure);
         Self {
             fact,
             reading: Arc::new(reading.clone()),

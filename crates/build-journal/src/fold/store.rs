@@ -1,6 +1,6 @@
 //! All readings of a build, found by fact and by place.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use build_plan::{At, Engine, Measure};
 
@@ -17,6 +17,9 @@ pub(super) struct Readings {
     taken: Vec<Taken>,
     by_fact: BTreeMap<FactId, usize>,
     by_spot: BTreeMap<Spot, Vec<usize>>,
+    /// Readings that no longer count, since something was changed or their
+    /// tool is in doubt.
+    old: BTreeSet<FactId>,
 }
 
 impl Readings {
@@ -46,12 +49,41 @@ impl Readings {
     }
 
     /// The readings of a measure at a part, in the order they were taken.
+    /// Those that no longer count are left out once there are others.
     pub(super) fn of(&self, measure: &'static Measure, at: At) -> impl Iterator<Item = &Taken> {
-        self.by_spot
-            .get(&(measure.id, at))
-            .into_iter()
-            .flatten()
-            .filter_map(|at| self.taken.get(*at))
+        let all = || self.at((measure.id, at));
+        let renewed = !self.old.is_empty()
+            && all().any(|taken| taken.counting().is_some() && !self.old.contains(&taken.fact));
+        all().filter(move |taken| !renewed || !self.old.contains(&taken.fact))
+    }
+
+    /// All readings of a measure at a part, in the order they were taken.
+    pub(super) fn at(&self, spot: Spot) -> impl DoubleEndedIterator<Item = &Taken> {
+        let found = self.by_spot.get(&spot).map_or(&[][..], Vec::as_slice);
+        found.iter().filter_map(|at| self.taken.get(*at))
+    }
+
+    /// Says which readings no longer count.
+    pub(super) fn set_old(&mut self, old: BTreeSet<FactId>) {
+        self.old = old;
+    }
+
+    /// Whether some readings at a spot no longer count.
+    pub(super) fn any_old(&self, spot: Spot) -> bool {
+        !self.old.is_empty() && self.at(spot).any(|taken| self.old.contains(&taken.fact))
+    }
+
+    /// The latest reading at a spot that counts.
+    pub(super) fn latest(&self, spot: Spot) -> Option<FactId> {
+        let counting = |taken: &&Taken| taken.counting().is_some();
+        let mut latest = self.at(spot).rev().filter(counting);
+        let last = latest.next()?.fact;
+        if self.old.contains(&last) {
+            // One in doubt may come after one that is not.
+            let sound = latest.find(|taken| !self.old.contains(&taken.fact));
+            return Some(sound.map_or(last, |taken| taken.fact));
+        }
+        Some(last)
     }
 
     /// Whether there is any reading of a measure at a part.

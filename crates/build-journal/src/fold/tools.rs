@@ -1,6 +1,6 @@
 //! The tools of the builder, and how they were set.
 
-use crate::fact::{ToolListed, ToolSet};
+use crate::fact::{Outcome, ToolChecked, ToolListed, ToolSet};
 use crate::id::{FactId, SettingId, ToolId};
 
 /// A tool on the list.
@@ -16,6 +16,19 @@ pub struct ListedTool {
     pub instrument: String,
     /// Its settings, in the order they were made.
     pub settings: Vec<ToolSetting>,
+    /// When it was looked at, and how it was; its diary.
+    pub checks: Vec<ToolSeen>,
+}
+
+/// A tool was held against its zero or a standard.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ToolSeen {
+    /// The fact.
+    pub fact: FactId,
+    /// Whether it read right.
+    pub outcome: Outcome,
+    /// What the builder added.
+    pub words: Option<String>,
 }
 
 /// One setting of a tool.
@@ -30,10 +43,13 @@ pub struct ToolSetting {
 }
 
 pub(super) fn list(tools: &mut Vec<ListedTool>, fact: FactId, listed: &ToolListed) {
-    let settings = match tools.iter().position(|one| one.tool == listed.tool) {
+    let (settings, checks) = match tools.iter().position(|one| one.tool == listed.tool) {
         // Listed once more, as after a change of its name.
-        Some(at) => tools.remove(at).settings,
-        None => Vec::new(),
+        Some(at) => {
+            let listed = tools.remove(at);
+            (listed.settings, listed.checks)
+        }
+        None => (Vec::new(), Vec::new()),
     };
     tools.push(ListedTool {
         fact,
@@ -41,6 +57,7 @@ pub(super) fn list(tools: &mut Vec<ListedTool>, fact: FactId, listed: &ToolListe
         name: listed.name.clone(),
         instrument: listed.instrument.clone(),
         settings,
+        checks,
     });
 }
 
@@ -53,6 +70,19 @@ pub(super) fn set(tools: &mut [ListedTool], fact: FactId, set: &ToolSet) -> bool
         fact,
         set: set.clone(),
         key: set.setting.to_string(),
+    });
+    true
+}
+
+/// Adds to the diary of a tool; says no when the tool is not on the list.
+pub(super) fn seen(tools: &mut [ListedTool], fact: FactId, seen: &ToolChecked) -> bool {
+    let Some(tool) = tools.iter_mut().find(|one| one.tool == seen.tool) else {
+        return false;
+    };
+    tool.checks.push(ToolSeen {
+        fact,
+        outcome: seen.outcome,
+        words: seen.words.clone(),
     });
     true
 }

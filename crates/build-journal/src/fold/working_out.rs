@@ -7,7 +7,7 @@ use build_plan::measure::{
     Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE, Over, ROD_BEARING_BORE,
     ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE,
 };
-use build_plan::{At, Engine, Measure, measure};
+use build_plan::{At, Engine, Measure};
 
 use super::bench::Bench;
 use super::fit::{Fit, Holds};
@@ -115,12 +115,15 @@ impl Folding {
     /// Whether a fit goes by readings of its own that are kept: all but what is
     /// worked out from more than one measure or part.
     fn own_register(&self, (id, at): Spot) -> bool {
-        measure(id).is_some_and(|measure| self.readings.any(measure, at))
+        self.build
+            .plan
+            .measure(id)
+            .is_some_and(|measure| self.readings.any(measure, at))
     }
 
     fn register(&mut self, spot: Spot, registered: Registered) {
         let (id, at) = spot;
-        let Some(of) = measure(id) else {
+        let Some(of) = self.build.plan.measure(id) else {
             return;
         };
         let register = self.registers.spots.entry(spot).or_default();
@@ -130,7 +133,7 @@ impl Folding {
 
     fn fit(&self, spot: Spot) -> Option<Fit> {
         let (id, at) = spot;
-        let of = measure(id)?;
+        let of = self.build.plan.measure(id)?;
         let engine = self.engine()?;
         let limits = self.build.limits_of(of, at);
         let spots = &self.registers.spots;

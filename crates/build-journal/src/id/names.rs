@@ -77,6 +77,18 @@ id!(
     ToolId
 );
 id!(
+    /// Names something that the builder added to the plan.
+    OwnId
+);
+id!(
+    /// Names a part on the parts list.
+    PartId
+);
+id!(
+    /// Names a piece of machine work.
+    WorkId
+);
+id!(
     /// Names one setting of a tool: from setting it until it is set again. All
     /// readings of one setting share its zero error.
     SettingId

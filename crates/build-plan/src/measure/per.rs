@@ -34,6 +34,29 @@ pub enum Per {
 }
 
 impl Per {
+    /// All of them, with their stable names.
+    pub const ALL: &'static [(Self, &'static str)] = &[
+        (Self::Engine, "engine"),
+        (Self::Main, "main"),
+        (Self::Crankpin, "crankpin"),
+        (Self::Rod, "rod"),
+        (Self::Cylinder, "cylinder"),
+        (Self::Ring, "ring"),
+        (Self::Valve, "valve"),
+        (Self::IntakeValve, "intake-valve"),
+        (Self::ExhaustValve, "exhaust-valve"),
+        (Self::CamBearing, "cam-bearing"),
+        (Self::Camshaft, "camshaft"),
+        (Self::Bank, "bank"),
+    ];
+
+    /// The one with this stable name.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        let mut all = Self::ALL.iter();
+        all.find_map(|(per, name)| (*name == id).then_some(*per))
+    }
+
     /// The parts an engine has, in the order they are gone through.
     #[must_use]
     pub fn parts(self, engine: &Engine) -> Vec<At> {
