@@ -10,21 +10,17 @@ use build_plan::{At, Engine};
 
 use super::bench::Bench;
 use super::build::{Build, DescribedEngine, NotedDown, OtherFact};
-use super::doubt::in_doubt;
 use super::limits::{Limits, put_in_force};
 use super::main_bearing::{MainBearing, RodBearing};
 use super::photos::KeptPhoto;
 use super::problem::Problem;
 use super::readings::Taken;
-use super::record::{Looking, Marked};
 use super::store::{Readings, Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
 use super::tools::{list, seen, set};
 use super::units::Units;
 use super::working_out::{Dirty, Registered, Registers};
-use crate::fact::{
-    Body, EngineDescribed, Fact, LimitsSet, Mark, Sort, Spot as Where, StepMarked, Struck, ToolSet,
-};
+use crate::fact::{Body, EngineDescribed, Fact, LimitsSet, Spot as Where, Struck, ToolSet};
 use crate::id::FactId;
 use crate::journal::Journal;
 
@@ -186,76 +182,6 @@ impl Folding {
         }
     }
 
-    /// Whether a mark changes no result: its step does nothing to the engine and
-    /// was not done before at all.
-    fn is_quiet(&self, marked: &StepMarked) -> bool {
-        let Some(step) = self.build.plan.step(&marked.step) else {
-            return true;
-        };
-        let marks = &self.build.record.marks;
-        let done = |(_, mark): (_, &Marked)| mark.done.is_some();
-        let parts = (step.id, At::Engine)..=(step.id, At::Bank(u8::MAX));
-        match marked.mark {
-            Mark::Apart => false,
-            Mark::Done => step.causes.is_empty() && !marks.range(parts).any(done),
-            Mark::Planned | Mark::Begun | Mark::NotNeeded => true,
-        }
-    }
-
-    /// Takes in what the builder adds to the plan.
-    fn define(&mut self, fact: &Fact) {
-        self.build.plan.take(fact, &mut self.build.problems);
-    }
-
-    /// Takes in what goes by the engine and the plan: what was done, seen,
-    /// changed, let pass, bought and given out.
-    fn note(&mut self, fact: &Fact) {
-        let build = &mut self.build;
-        build.bought.take(fact, &build.plan, &mut build.problems);
-        match (&build.engine, fact.body()) {
-            (Some(described), _) => {
-                let look = Looking {
-                    plan: &build.plan,
-                    engine: &described.engine,
-                };
-                build.record.take(fact, &look, &mut build.problems);
-            }
-            (None, Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_)) => {
-                self.problem(fact, "It goes by the engine, which is not described yet.");
-            }
-            (None, _) => {}
-        }
-    }
-
-    /// Finds the readings that no longer count.
-    fn grow_old(&mut self) {
-        let all = self.readings.all().iter();
-        self.build.doubted = in_doubt(all, &self.build.tools, &self.bench);
-        let doubted = self.build.doubted.keys().copied();
-        let mut old: BTreeSet<FactId> = doubted.collect();
-        let record = &self.build.record;
-        for key in record.voids.keys() {
-            if key.sort == Sort::Measure {
-                let void = |taken: &&Taken| record.void_of(*key, taken.fact).is_some();
-                let spot = self.readings.at((key.id, key.at));
-                old.extend(spot.filter(void).map(|taken| taken.fact));
-            }
-        }
-        self.readings.set_old(old);
-        let spots: Vec<Spot> = self.readings.spots().collect();
-        for spot in spots {
-            self.note_latest(spot);
-        }
-    }
-
-    /// Notes the latest reading at a spot that counts.
-    fn note_latest(&mut self, spot: Spot) {
-        match self.readings.latest(spot) {
-            Some(fact) => self.build.latest.insert(spot, fact),
-            None => self.build.latest.remove(&spot),
-        };
-    }
-
     /// Takes in a fact that stands and is no reading.
     fn take(&mut self, fact: &Fact) {
         let build = &mut self.build;
@@ -263,9 +189,8 @@ impl Folding {
             Body::EngineDescribed(described) => self.describe(fact, described),
             Body::ToolListed(listed) => list(&mut build.tools, fact.id(), listed),
             Body::ToolSet(made) => {
-                if !set(&mut build.tools, fact.id(), made) {
-                    self.problem(fact, "A tool was set that is not on the list.");
-                }
+                let known = set(&mut build.tools, fact.id(), made);
+                self.unless(known, fact, "A tool was set that is not on the list.");
             }
             Body::LimitsSet(made) => {
                 let limits = Limits::of(fact.id(), fact.device(), made, &build.plan);
@@ -280,9 +205,8 @@ impl Folding {
                     .retain(|problem| !replaced.contains(&problem.fact));
             }
             Body::ToolChecked(made) => {
-                if !seen(&mut build.tools, fact.id(), made) {
-                    self.problem(fact, "A tool was looked at that is not on the list.");
-                }
+                let known = seen(&mut build.tools, fact.id(), made);
+                self.unless(known, fact, "A tool was looked at that is not on the list.");
             }
             Body::Photo(photo) => build.photos.push(KeptPhoto {
                 fact: fact.id(),
@@ -327,7 +251,13 @@ impl Folding {
         }
     }
 
-    fn problem(&mut self, fact: &Fact, text: impl Into<String>) {
+    fn unless(&mut self, right: bool, fact: &Fact, text: &str) {
+        if !right {
+            self.problem(fact, text);
+        }
+    }
+
+    pub(super) fn problem(&mut self, fact: &Fact, text: impl Into<String>) {
         self.build.problems.push(Problem::new(fact.id(), text));
     }
 
