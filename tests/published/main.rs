@@ -21,6 +21,7 @@ mod runner;
 mod assignment;
 mod bearing_clearance;
 mod compression;
+mod fasteners;
 mod fits_metrology;
 mod gum;
 mod limits_card;
@@ -37,6 +38,7 @@ const SUBJECTS: &[&[Subject]] = &[
     assignment::SUBJECTS,
     bearing_clearance::SUBJECTS,
     compression::SUBJECTS,
+    fasteners::SUBJECTS,
     fits_metrology::SUBJECTS,
     gum::SUBJECTS,
     limits_card::SUBJECTS,

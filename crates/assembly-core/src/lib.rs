@@ -17,6 +17,7 @@
 //! - [`oil`]: the oil, its film, its circuit, its gauge.
 //! - [`crank`], [`valve`], [`oil_pump`], [`drive`]: the fits of those parts.
 //! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
+//! - [`fastener`]: threads, strength, torque and preload, stretch, stages, wrenches.
 //! - [`choose`]: which part goes where, which shim, found exactly.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
@@ -35,6 +36,7 @@ pub mod crank;
 pub mod cylinder;
 pub mod describe;
 pub mod drive;
+pub mod fastener;
 pub mod fit;
 pub mod limits;
 pub mod measure;

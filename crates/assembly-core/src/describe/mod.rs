@@ -9,7 +9,8 @@ mod terms;
 mod text;
 
 use crate::{
-    choose, crank, cylinder, drive, fit, metrology, oil, oil_pump, stack, temperature, tool, valve,
+    choose, crank, cylinder, drive, fastener, fit, metrology, oil, oil_pump, stack, temperature,
+    tool, valve,
 };
 
 pub use answer::{Answer, Finding, Gravity};
@@ -112,6 +113,23 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &drive::top_dead_centre::TOP_DEAD_CENTRE,
     &cylinder::ring_gap::RING_GAP_RULE,
     &cylinder::ring_gap::RING_GAP_AFTER_HONING,
+    &fastener::thread_check::THREAD_SIZES,
+    &fastener::strength_check::BOLT_STRENGTH,
+    &fastener::short_form::PRELOAD_FROM_TORQUE,
+    &fastener::short_form::TORQUE_FOR_PRELOAD,
+    &fastener::long_form::PRELOAD_TWO_FRICTIONS,
+    &fastener::assembly_preload::ASSEMBLY_PRELOAD,
+    &fastener::preload_trial::PRELOAD_TRIAL,
+    &fastener::stretch::BOLT_STRETCH,
+    &fastener::stretch::PRELOAD_FROM_STRETCH,
+    &fastener::measured_stretch::MEASURED_STRETCH,
+    &fastener::joint::BOLTED_JOINT,
+    &fastener::angle_to_load::ANGLE_TO_LOAD,
+    &fastener::stages::TORQUE_STAGES,
+    &fastener::adapter::WRENCH_WITH_ADAPTER,
+    &fastener::wrench::WHICH_WRENCH,
+    &fastener::lubricant_change::LUBRICANT_CHANGE,
+    &fastener::torque_units::TORQUE_UNITS,
     &choose::parts_to_places::MATCH_PISTONS_TO_BORES,
     &choose::parts_to_places::MATCH_RODS_TO_PINS,
     &choose::weights::MATCH_WEIGHTS,
