@@ -11,6 +11,8 @@
 //! - [`journal`]: the facts of one build; copies merge by union.
 //! - [`fold`]: what follows from the facts.
 //! - [`file`]: one readable file out, and back in.
+//! - [`bundle`]: the same with its photos.
+//! - [`summary`]: a build in a few lines.
 //! - [`storage`]: keeping facts twice, so that what was acknowledged is there.
 
 #![cfg_attr(
@@ -23,6 +25,7 @@
     )
 )]
 
+pub mod bundle;
 pub mod day;
 pub mod fact;
 pub mod file;
@@ -30,6 +33,7 @@ pub mod fold;
 pub mod id;
 pub mod journal;
 pub mod storage;
+pub mod summary;
 
 pub use day::Day;
 pub use fact::{Body, Fact, Unreadable};

@@ -132,6 +132,10 @@ impl Folding {
                 let with = (&mut self.units, &self.build.plan);
                 let taken = Taken::of(fact.id(), reading, None, with);
                 let spot = self.place(taken);
+                if self.last_is_in_doubt() {
+                    *self = Self::of(journal);
+                    return;
+                }
                 if spot.is_some_and(|spot| self.readings.any_old(spot)) {
                     // It takes the place of those that no longer count.
                     registered = Registered::Afresh;

@@ -55,6 +55,13 @@ impl Folding {
         }
     }
 
+    /// Whether the latest reading is in doubt as soon as it is taken: its tool
+    /// was set in one that failed since.
+    pub(super) fn last_is_in_doubt(&self) -> bool {
+        let last = self.readings.last().into_iter();
+        !in_doubt(last, &self.build.tools, &self.bench).is_empty()
+    }
+
     /// Finds the readings that no longer count.
     pub(super) fn grow_old(&mut self) {
         let all = self.readings.all().iter();

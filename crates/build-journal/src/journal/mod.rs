@@ -9,4 +9,6 @@ mod set;
 pub use set::{AppendError, CameIn, DifferentBuilds, Journal};
 
 #[cfg(test)]
+mod exchange_tests;
+#[cfg(test)]
 mod tests;
