@@ -143,6 +143,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &oil::viscosity::VISCOSITY_INDEX,
     &oil::viscosity::GRADE_AT_TEMPERATURE,
     &oil::viscosity::GRADE_OF_OIL,
+    &oil::film::BEARING_FILM,
 ];
 
 /// The calculation with this id.

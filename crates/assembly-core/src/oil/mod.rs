@@ -2,5 +2,9 @@
 //! pump makes of the leaks, and what a reading of the gauge means.
 //!
 //! - [`viscosity`]: an oil against temperature, by sheet or by grade.
+//! - [`film`]: the film between journal and bearing.
+//! - [`circuit`]: pump, relief, filter, gallery and every leak.
 
+pub mod circuit;
+pub mod film;
 pub mod viscosity;

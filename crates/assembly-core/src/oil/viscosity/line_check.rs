@@ -11,17 +11,17 @@ use crate::measure::Estimate;
 use crate::quantity::Kind;
 
 /// Kinematic viscosity.
-pub(super) const KINEMATIC: (Kind, UsualUnits) =
+pub(crate) const KINEMATIC: (Kind, UsualUnits) =
     (Kind::KinematicViscosity, UsualUnits::of("cSt", "cSt"));
 /// Dynamic viscosity.
-pub(super) const DYNAMIC: (Kind, UsualUnits) =
+pub(crate) const DYNAMIC: (Kind, UsualUnits) =
     (Kind::DynamicViscosity, UsualUnits::of("cP", "mPa·s"));
 /// A temperature.
-pub(super) const TEMPERATURE: (Kind, UsualUnits) = (Kind::Temperature, UsualUnits::TEMPERATURE);
+pub(crate) const TEMPERATURE: (Kind, UsualUnits) = (Kind::Temperature, UsualUnits::TEMPERATURE);
 /// A density.
-pub(super) const DENSITY: (Kind, UsualUnits) = (Kind::Density, UsualUnits::of("kg/L", "kg/m³"));
+pub(crate) const DENSITY: (Kind, UsualUnits) = (Kind::Density, UsualUnits::of("kg/L", "kg/m³"));
 /// The temperatures of an oil in an engine, kelvin.
-pub(super) const OIL_TEMPERATURES: (f64, f64) = (213.15, 523.15);
+pub(crate) const OIL_TEMPERATURES: (f64, f64) = (213.15, 523.15);
 
 /// Viscosity at 40 °C.
 pub static AT_40: Input = Input::of(

@@ -19,6 +19,8 @@ pub struct Lubricant {
     density: Density,
     /// How much of the viscosity is left in a fast thin film, 1 for a single grade.
     kept_in_shear: f64,
+    /// Heat by volume and kelvin where the sheet has it, J/(m³·K).
+    heat_by_volume: Option<f64>,
 }
 
 impl Lubricant {
@@ -29,6 +31,7 @@ impl Lubricant {
             line,
             density,
             kept_in_shear: 1.0,
+            heat_by_volume: None,
         }
     }
 
@@ -99,7 +102,17 @@ impl Lubricant {
     /// Heat that a cubic metre takes a kelvin, J/(m³·K).
     #[must_use]
     pub fn heat_by_volume(&self, temperature: f64) -> f64 {
-        self.density.at(temperature) * SPECIFIC_HEAT
+        self.heat_by_volume
+            .unwrap_or_else(|| self.density.at(temperature) * SPECIFIC_HEAT)
+    }
+
+    /// The same with the heat that a cubic metre takes a kelvin, J/(m³·K).
+    #[must_use]
+    pub fn with_heat_by_volume(self, heat: f64) -> Self {
+        Self {
+            heat_by_volume: (heat > 0.0 && heat.is_finite()).then_some(heat),
+            ..self
+        }
     }
 }
 

@@ -8,7 +8,7 @@ pub mod handbook;
 pub mod index;
 mod index_check;
 pub mod line;
-mod line_check;
+pub(crate) mod line_check;
 pub mod lubricant;
 mod reference_oils;
 
