@@ -18,6 +18,7 @@
 //! - [`crank`], [`valve`], [`oil_pump`], [`drive`]: the fits of those parts.
 //! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
 //! - [`fastener`]: threads, strength, torque and preload, stretch, stages, wrenches.
+//! - [`tightening`]: orders of bolts, what is next, what an interruption means.
 //! - [`choose`]: which part goes where, which shim, found exactly.
 //! - [`describe`]: what a calculation needs and gives, as data; [`describe::CALCULATIONS`] lists them all.
 
@@ -47,6 +48,7 @@ pub mod oil_pump;
 pub mod quantity;
 pub mod stack;
 pub mod temperature;
+pub mod tightening;
 pub mod tool;
 pub mod typing_sense;
 pub mod valve;

@@ -1,0 +1,24 @@
+//! A tightening as pure logic: in which order, what is next, what an
+//! interruption means, and whether the end counts.
+//!
+//! - [`layout`]: where the bolts of a group sit.
+//! - [`pattern`]: an order of bolts that misses none and repeats none.
+//! - [`generate`]: orders for when no printed one is there; the printed one wins.
+//! - [`kind`]: kinds of fasteners and how often each may be used.
+//! - [`run`]: what is done and what is next, from what happened, one by one.
+//! - [`interrupted`]: what to do when nobody is sure any more.
+//! - [`credit`]: why a tightening that is through does not count yet.
+//!
+//! Bolts and laps count from nothing here and from one in sentences. Nothing is
+//! ever guessed: what is not known is a state of its own.
+
+pub mod credit;
+pub mod generate;
+pub mod interrupted;
+pub mod kind;
+pub mod layout;
+pub mod pattern;
+pub mod run;
+
+#[cfg(test)]
+mod tests;
