@@ -28,6 +28,8 @@ mod limits_card;
 mod oil;
 mod piston_motion;
 mod propagation;
+mod springs;
+mod unit_conversions;
 
 use std::process::ExitCode;
 
@@ -45,6 +47,8 @@ const SUBJECTS: &[&[Subject]] = &[
     oil::SUBJECTS,
     piston_motion::SUBJECTS,
     propagation::SUBJECTS,
+    springs::SUBJECTS,
+    unit_conversions::SUBJECTS,
 ];
 
 fn main() -> ExitCode {

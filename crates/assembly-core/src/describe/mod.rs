@@ -101,6 +101,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &valve::piston_room::by_lift::VALVE_TO_PISTON,
     &valve::piston_room::by_feel::VALVE_TO_PISTON_FELT,
     &valve::valve_to_valve::VALVE_TO_VALVE,
+    &valve::coil_spring::COIL_SPRING,
     &oil_pump::end_clearance::PUMP_END_CLEARANCE,
     &oil_pump::side_clearance::PUMP_SIDE_CLEARANCE,
     &oil_pump::tip_clearance::PUMP_TIP_CLEARANCE,

@@ -3,6 +3,7 @@
 
 pub mod cam_bearing;
 pub mod cam_lobe;
+pub mod coil_spring;
 pub mod guide_rock;
 pub mod lash;
 pub mod lifter_in_bore;
