@@ -3,14 +3,22 @@
 
 use std::path::PathBuf;
 
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
+use serde_json::json;
+
 use crate::builds::five_mains;
-use crate::engine::{Device, Engine, Scheme};
+use crate::engine::{Device, Engine};
 use crate::page::Page;
 use crate::places;
 use crate::rig::{Rig, run};
 
-/// The one on the first screen of the readme.
+/// The one on the first screen of the readme: the check that its caption tells.
 const FOR_THE_README: &str = "web/pictures/running-clearance.png";
+const README_HEIGHT: u32 = 900;
+
+/// Letters twice as large as usual, as a person sets them who sees badly.
+const LARGE_LETTERS: &str = "document.documentElement.style.fontSize = '225%'";
 
 #[test]
 #[ignore = "writes pictures; run it with: cargo xtask screenshots"]
@@ -22,6 +30,62 @@ fn every_screen() {
                 take_all(rig, &format!("{size}-{scheme}")).await;
             });
         }
+    }
+    run(Engine::Chromium, "pictures", async |rig: &mut Rig| {
+        take_large(rig, "phone-large").await;
+    });
+    run(Engine::Chromium, "pictures", async |rig: &mut Rig| {
+        rig.device = Device {
+            height: README_HEIGHT,
+            ..Device::TABLET
+        };
+        take_for_the_readme(rig).await;
+    });
+}
+
+/// A bore gauge that was zeroed on the journal in its micrometer, against limits.
+async fn take_for_the_readme(rig: &mut Rig) {
+    let page = rig
+        .open_address("#/quick/running-clearance-same-micrometer")
+        .await;
+    page.wait_until_it_stands().await;
+    for (field, text) in [
+        ("set-at-1", "2.4483"),
+        ("needle-1", "-2.0 thou"),
+        ("journal-1", "2.4483"),
+        ("limit-low", "1.5"),
+        ("limit-high", "2.5"),
+    ] {
+        page.paste(field, text).await;
+    }
+    page.leave_the_field().await;
+    page.put_keypad_away().await;
+    page.wait_for_test("answer").await;
+    assert_eq!(page.verdict().await.as_deref(), Some("close"));
+    let picture = take(&page, "readme", "running-clearance").await;
+    let readme = places::root().join(FOR_THE_README);
+    std::fs::create_dir_all(readme.parent().unwrap()).unwrap();
+    std::fs::copy(picture, readme).unwrap();
+}
+
+async fn take_large(rig: &mut Rig, kind: &str) {
+    let page = rig.open().await;
+    page.bring_in(&five_mains()).await;
+    page.close_the_file().await;
+    page.script(LARGE_LETTERS, vec![]).await;
+    take(&page, kind, "bench").await;
+    page.open_the_build().await;
+    take(&page, kind, "mains").await;
+    page.open_bearing(2).await;
+    take_whole(rig, &page, kind, "main-2").await;
+    page.press_test("place-main-bearing-bore-front-up-and-down")
+        .await;
+    page.touch("reading").await;
+    take_as_it_stands(&page, kind, "main-2-keypad").await;
+    page.put_keypad_away().await;
+    for name in ["Limits", "Tools", "Book"] {
+        page.turn_to(name).await;
+        take(&page, kind, &name.to_lowercase()).await;
     }
 }
 
@@ -44,7 +108,7 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     take(&page, kind, "mains").await;
     for bearing in [1, 2, 3] {
         page.open_bearing(bearing).await;
-        take(&page, kind, &format!("main-{bearing}")).await;
+        take_whole(rig, &page, kind, &format!("main-{bearing}")).await;
         page.turn_to("Mains").await;
     }
     page.open_bearing(2).await;
@@ -55,7 +119,7 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     page.put_keypad_away().await;
     for name in ["Limits", "Tools", "Book"] {
         page.turn_to(name).await;
-        take(&page, kind, &name.to_lowercase()).await;
+        take_whole(rig, &page, kind, &name.to_lowercase()).await;
     }
 
     page.go_to("#/quick").await;
@@ -64,23 +128,35 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     take(&page, kind, "running-clearance-empty").await;
     page.enter("bore-1", "2.4503").await;
     page.enter("journal-1", "2.4483").await;
-    page.pick("set-on-same").await;
     page.enter("limit-low", "1 thou").await;
     page.enter("limit-high", "3 thou").await;
     take_as_it_stands(&page, kind, "running-clearance-keypad").await;
     page.put_keypad_away().await;
-    let picture = take(&page, kind, "running-clearance").await;
-    if rig.device.width == Device::TABLET.width && rig.device.scheme == Scheme::Light {
-        let readme = places::root().join(FOR_THE_README);
-        std::fs::create_dir_all(readme.parent().unwrap()).unwrap();
-        std::fs::copy(picture, readme).unwrap();
-    }
+    take(&page, kind, "running-clearance").await;
     page.paste("bore-1", "2.44.8").await;
     page.leave_the_field().await;
     page.put_keypad_away().await;
     take(&page, kind, "running-clearance-wrong").await;
     page.go_to("#/no-such-place").await;
     take(&page, kind, "nowhere").await;
+}
+
+/// The whole page, however long.
+async fn take_whole(rig: &Rig, page: &Page, kind: &str, name: &str) {
+    take(page, kind, name).await;
+    let whole = json!({"format": "png", "captureBeyondViewport": true});
+    let picture = rig
+        .browser()
+        .devtools("Page.captureScreenshot", whole)
+        .await
+        .unwrap();
+    let picture = BASE64_STANDARD
+        .decode(picture["data"].as_str().unwrap())
+        .unwrap();
+    let file = places::pictures()
+        .join(kind)
+        .join(format!("{name}-whole.png"));
+    std::fs::write(file, picture).unwrap();
 }
 
 /// The screen from its top.
