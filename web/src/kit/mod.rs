@@ -5,6 +5,7 @@ pub mod field;
 pub mod judged;
 pub mod keypad;
 pub mod keys;
+pub mod limit;
 pub mod number;
 pub mod pick;
 pub mod piece;

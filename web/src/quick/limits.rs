@@ -6,16 +6,16 @@ use assembly_core::quantity::Unit;
 use build_plan::Measure;
 
 use crate::device::drafts::Draft;
-use crate::kit::field::{QuantityField, read_text};
 use crate::kit::judged::window_words;
+use crate::kit::limit::{Limit, LimitField};
 use crate::kit::piece::{Piece, el};
 
 /// The two limits, as they are typed.
 #[derive(Clone, Copy)]
 pub struct Limits {
     output: &'static Output,
-    low: Draft,
-    high: Draft,
+    low: LimitField,
+    high: LimitField,
 }
 
 impl Limits {
@@ -24,20 +24,20 @@ impl Limits {
     pub fn of(family: &str, output: &'static Output) -> Self {
         Self {
             output,
-            low: Draft::of(format!("quick-limits/{family}/low")),
-            high: Draft::of(format!("quick-limits/{family}/high")),
+            low: LimitField::of(Draft::of(format!("quick-limits/{family}/low"))),
+            high: LimitField::of(Draft::of(format!("quick-limits/{family}/high"))),
         }
     }
 
-    /// The window; `None` while none is typed or one cannot be read.
+    /// The window; `None` while none is typed, one cannot be read or is asked about.
     ///
     /// # Errors
     /// Two limits that make no window.
     pub fn window(self, unit: &'static Unit) -> Result<Option<Window>, WindowError> {
-        let side = |draft: Draft| match read_text(&draft.get(), self.output.kind, unit) {
-            None => Ok(None),
-            Some(Ok(typed)) => Ok(Some(typed.si())),
-            Some(Err(_)) => Err(()),
+        let side = |limit: LimitField| match limit.get(self.output.kind, unit) {
+            Limit::None => Ok(None),
+            Limit::Typed(typed) => Ok(Some(typed.si())),
+            Limit::NotYet => Err(()),
         };
         let (Ok(low), Ok(high)) = (side(self.low), side(self.high)) else {
             return Ok(None);
@@ -81,8 +81,12 @@ pub fn limit_fields(
                 .text(tripwire.words)
                 .live_text(here)
         });
-    let low = QuantityField::new("limit-low", "At least", limits.low, kind, unit);
-    let high = QuantityField::new("limit-high", "At most", limits.high, kind, unit).wrong(wrong);
-    let pair = el("div").class("pair").with(low.piece()).with(high.piece());
+    let low = limits
+        .low
+        .piece("limit-low", "At least", kind, unit, || None);
+    let high = limits
+        .high
+        .piece("limit-high", "At most", kind, unit, wrong);
+    let pair = el("div").class("pair").with(low).with(high);
     Piece::all([pair.into(), tripwire.into()])
 }

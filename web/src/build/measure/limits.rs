@@ -12,8 +12,8 @@ use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::drafts::Draft;
 use crate::device::settings::{Settings, settings};
-use crate::kit::field::{QuantityField, read_text};
 use crate::kit::judged::window_words;
+use crate::kit::limit::{Limit, LimitField};
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, p, row, title};
 use crate::kit::section::section;
@@ -115,8 +115,8 @@ struct Setting {
     settings: Settings,
     toast: Toast,
     in_force: Memo<Vec<Limits>>,
-    low: Draft,
-    high: Draft,
+    low: LimitField,
+    high: LimitField,
     origin: Draft,
     note: Draft,
     tried: RwSignal<bool>,
@@ -131,8 +131,8 @@ impl Setting {
             settings,
             toast: toast(),
             in_force,
-            low: draft("low", ""),
-            high: draft("high", ""),
+            low: LimitField::of(draft("low", "")),
+            high: LimitField::of(draft("high", "")),
             origin: draft("origin", "sheet"),
             note: draft("note", ""),
             tried: RwSignal::new(false),
@@ -143,12 +143,13 @@ impl Setting {
         self.settings.units().clearance()
     }
 
-    /// The window of what is typed; `Err(None)` while a text cannot be read.
+    /// The window of what is typed; `Err(None)` while a text cannot be read or is
+    /// asked about.
     fn window(self) -> Result<Window, Option<WindowError>> {
-        let side = |draft: Draft| match read_text(&draft.get(), Kind::Length, self.unit()) {
-            None => Ok(None),
-            Some(Ok(typed)) => Ok(Some(typed.si())),
-            Some(Err(_)) => Err(None),
+        let side = |limit: LimitField| match limit.get(Kind::Length, self.unit()) {
+            Limit::None => Ok(None),
+            Limit::Typed(typed) => Ok(Some(typed.si())),
+            Limit::NotYet => Err(None),
         };
         let (low, high) = (side(self.low)?, side(self.high)?);
         Window::new(low, high).map_err(Some)
@@ -168,17 +169,15 @@ impl Setting {
     }
 
     fn section(self) -> El {
-        let field = |name: &str, label: &str, draft: Draft| {
-            QuantityField::new(name, label, draft, Kind::Length, move || self.unit())
-        };
-        let pair = el("div")
-            .class("pair")
-            .with(field("limits-low", "At least", self.low).piece())
-            .with(
-                field("limits-high", "At most", self.high)
-                    .wrong(move || self.wrong())
-                    .piece(),
-            );
+        let unit = move || self.unit();
+        let low = self
+            .low
+            .piece("limits-low", "At least", Kind::Length, unit, || None);
+        let wrong = move || self.wrong();
+        let high = self
+            .high
+            .piece("limits-high", "At most", Kind::Length, unit, wrong);
+        let pair = el("div").class("pair").with(low).with(high);
         let origins = vec![
             Word::of("sheet", "the maker's sheet"),
             Word::of("part-sheet", "the sheet of the part"),
@@ -238,6 +237,8 @@ impl Setting {
 
     fn save(self) {
         self.tried.set(true);
+        self.low.insist();
+        self.high.insist();
         let said = self.note.now().trim().to_owned();
         if untrack(|| self.window()).is_err()
             || said.is_empty()
@@ -250,8 +251,8 @@ impl Setting {
         let wrote = self.opened.write_down(Body::LimitsSet(LimitsSet {
             measure: MAIN_OIL_CLEARANCE.id.to_owned(),
             place: None,
-            low: typed(self.low),
-            high: typed(self.high),
+            low: typed(self.low.draft),
+            high: typed(self.high.draft),
             unit: untrack(|| self.unit()).symbol.to_owned(),
             origin: match self.origin.now().as_str() {
                 "part-sheet" => LimitsOrigin::PartSheet,
@@ -267,7 +268,7 @@ impl Setting {
                 .collect(),
         }));
         if wrote.is_some() {
-            for draft in [self.low, self.high, self.note] {
+            for draft in [self.low.draft, self.high.draft, self.note] {
                 draft.clear();
             }
             self.tried.set(false);
