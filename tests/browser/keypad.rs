@@ -63,11 +63,22 @@ impl Page {
 
     /// Presses the keypad's Next.
     pub async fn press_next(&self) {
+        self.wait_between_nexts().await;
+        self.press_test("keypad-next").await;
+        self.last_next.set(Some(Instant::now()));
+    }
+
+    /// Presses Enter on a hardware keyboard, which means Next.
+    pub async fn press_enter(&self, field: &Element) {
+        self.wait_between_nexts().await;
+        field.send_keys("\u{e007}").await.unwrap();
+        self.last_next.set(Some(Instant::now()));
+    }
+
+    async fn wait_between_nexts(&self) {
         if let Some(last) = self.last_next.get() {
             tokio::time::sleep(BETWEEN_NEXTS.saturating_sub(last.elapsed())).await;
         }
-        self.press_test("keypad-next").await;
-        self.last_next.set(Some(Instant::now()));
     }
 
     /// Puts the keypad away, if it is out.

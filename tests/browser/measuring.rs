@@ -5,20 +5,41 @@ use fantoccini::Locator;
 use crate::page::Page;
 use crate::wait::until;
 
+/// What readings are typed with.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum With {
+    /// The app's own keypad, key by key.
+    Keypad,
+    /// A keyboard that is plugged in, with Enter behind each reading.
+    Keyboard,
+}
+
 impl Page {
     /// Goes to a main bearing of the open build from the list of all.
     pub async fn open_bearing(&self, number: u8) {
-        self.press_test(&format!("bearing-{number}")).await;
+        let bearing = format!("bearing-{number}");
+        self.bring_into_view(&bearing).await;
+        self.press_test(&bearing).await;
         self.wait_for_text(&format!("Main {number}")).await;
         self.wait_for_test("standing").await;
     }
 
-    /// Writes one reading down with the keypad, at the place that is offered,
-    /// and waits until the next place is.
-    pub async fn write_reading(&self, reading: &str) {
+    /// Writes one reading down at the place that is offered, and waits until the
+    /// next place is.
+    pub async fn write_reading(&self, reading: &str, with: With) {
         let before = self.acknowledged().await;
-        self.enter("reading", reading).await;
-        self.press_next().await;
+        match with {
+            With::Keypad => {
+                self.enter("reading", reading).await;
+                self.press_next().await;
+            }
+            With::Keyboard => {
+                let field = self.wait_for_test("field-reading").await;
+                field.send_keys(reading).await.unwrap();
+                assert_eq!(self.value_of("reading").await, reading);
+                self.press_enter(&field).await;
+            }
+        }
         self.wait_until_acknowledged(before + 1).await;
         until("the next place", async || {
             let Some(field) = self.by_test("field-reading").await else {
@@ -40,7 +61,7 @@ impl Page {
 
     /// Measures the whole crank as the app leads through it, beginning on the
     /// open bearing: `sizes` has journal and bore of each main, front to rear.
-    pub async fn measure_all(&self, sizes: &[(&str, &str)]) {
+    pub async fn measure_all(&self, sizes: &[(&str, &str)], with: With) {
         // The screen is there as soon as it says how the bearing stands.
         self.wait_for_test("standing").await;
         let places = self.number_of_places().await * sizes.len();
@@ -52,7 +73,7 @@ impl Page {
                 true => bore,
                 false => journal,
             };
-            self.write_reading(reading).await;
+            self.write_reading(reading, with).await;
         }
     }
 

@@ -1,5 +1,7 @@
 //! What is proved.
 
+/// Limits in another unit.
+mod asking;
 /// Files: one's own, and everything that is not.
 mod importing;
 /// Two copies on one device.

@@ -40,8 +40,8 @@ pub async fn sticking_out(page: &Page) -> Value {
     .await
 }
 
-/// Everything that a stranger sees first, with a build on the device.
-async fn every_screen_is_for_everyone(rig: &mut Rig) {
+/// A page with a build on the device, and the addresses of all its screens.
+async fn all_screens(rig: &mut Rig) -> (Page, Vec<String>) {
     let page = rig.open().await;
     page.bring_in(&crate::builds::five_mains()).await;
     page.close_the_file().await;
@@ -52,20 +52,25 @@ async fn every_screen_is_for_everyone(rig: &mut Rig) {
         .unwrap()
         .trim_end_matches("/mains")
         .to_owned();
+    let screens = [
+        "/",
+        "/new",
+        "/quick",
+        "/quick/running-clearance",
+        "/quick/running-clearance-strip",
+        "/no-such-place",
+    ];
+    let pages = ["mains", "mains/1", "mains/limits", "tools", "book"];
+    let screens = screens.map(str::to_owned).into_iter();
+    let pages = pages.map(|page| format!("{build}/{page}"));
+    (page, screens.chain(pages).collect())
+}
+
+/// Everything that a stranger sees first, with a build on the device.
+async fn every_screen_is_for_everyone(rig: &mut Rig) {
+    let (page, screens) = all_screens(rig).await;
     let mut found = Vec::new();
-    for screen in [
-        "/".to_owned(),
-        "/new".to_owned(),
-        "/quick".to_owned(),
-        "/quick/running-clearance".to_owned(),
-        "/quick/running-clearance-strip".to_owned(),
-        "/no-such-place".to_owned(),
-        format!("{build}/mains"),
-        format!("{build}/mains/1"),
-        format!("{build}/mains/limits"),
-        format!("{build}/tools"),
-        format!("{build}/book"),
-    ] {
+    for screen in screens {
         page.go_to(&format!("#{screen}")).await;
         page.open_all_folds().await;
         if screen == "/quick/running-clearance" {
@@ -105,4 +110,88 @@ each_engine!(every_screen_is_for_everyone_on_a_tablet);
 async fn every_screen_is_for_everyone_on_a_tablet(rig: &mut Rig) {
     rig.device = Device::TABLET;
     every_screen_is_for_everyone(rig).await;
+}
+
+/// Letters twice as large as usual, as a person sets them who sees badly.
+const LARGE_LETTERS: &str = "document.documentElement.style.fontSize = '225%'";
+
+/// Whether the field in use stands whole between the screen's top and the keypad.
+const FIELD_IS_SEEN: &str = "const field = document.activeElement.getBoundingClientRect();
+    const keypad = document.querySelector('[data-test=keypad]').getBoundingClientRect();
+    return field.height > 0 && field.top >= 0 && field.bottom <= keypad.top";
+
+each_engine!(letters_twice_as_large_fit_a_phone);
+async fn letters_twice_as_large_fit_a_phone(rig: &mut Rig) {
+    let (page, screens) = all_screens(rig).await;
+    page.script(LARGE_LETTERS, vec![]).await;
+    let mut found = Vec::new();
+    for screen in screens {
+        page.go_to(&format!("#{screen}")).await;
+        page.open_all_folds().await;
+        let out = sticking_out(&page).await;
+        if out != json!([]) {
+            found.push(format!("{screen} is wider than the screen: {out}"));
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    page.to_the_bench().await;
+    page.open_the_build().await;
+    page.open_bearing(2).await;
+    page.press_test("place-main-bearing-bore-front-up-and-down")
+        .await;
+    page.touch("reading").await;
+    page.wait_for_script("the field to be seen", FIELD_IS_SEEN)
+        .await;
+    page.assert_no_trouble().await;
+}
+
+/// How many lines of text a thing is high.
+const LINES: &str = "const thing = document.querySelector(arguments[0]);
+    const height = thing.getBoundingClientRect().height;
+    return Math.round(height / parseFloat(getComputedStyle(thing).lineHeight))";
+
+each_engine!(what_is_read_often_stands_in_few_lines_on_a_phone);
+async fn what_is_read_often_stands_in_few_lines_on_a_phone(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&crate::builds::five_mains()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.open_bearing(2).await;
+    page.press_test("place-main-bearing-bore-front-joint-right")
+        .await;
+    page.touch("reading").await;
+    let lines = page.script(LINES, vec![json!(".entry-where")]).await;
+    assert!(
+        lines.as_u64().unwrap() <= 3,
+        "the place takes {lines} lines"
+    );
+    let fits = page
+        .script(
+            "return [...document.querySelectorAll('.key-unit')].every((key) => {
+                const words = document.createRange();
+                words.selectNodeContents(key);
+                return words.getClientRects().length === 1 && key.scrollWidth <= key.clientWidth;
+            })",
+            vec![],
+        )
+        .await;
+    assert_eq!(fits, json!(true), "each unit stands in one line on its key");
+    page.put_keypad_away().await;
+    page.turn_to("Book").await;
+    let beside = page
+        .script(
+            "return [...document.querySelectorAll('[data-test=fact]')].every((fact) => {
+                const when = fact.querySelector('.hint').getBoundingClientRect();
+                const strike = fact.querySelector('button').getBoundingClientRect();
+                return strike.top < when.bottom && when.top < strike.bottom;
+            })",
+            vec![],
+        )
+        .await;
+    assert_eq!(
+        beside,
+        json!(true),
+        "the strike-out needs no line of its own"
+    );
+    page.assert_no_trouble().await;
 }

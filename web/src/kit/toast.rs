@@ -3,10 +3,13 @@
 use std::time::Duration;
 
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
 
 use super::piece::{El, el, p};
 
-/// Says one thing at a time, for a few seconds.
+/// Says one thing at a time, for a few seconds. It goes at once when the person
+/// does the next thing: then it has been seen, and is in the way.
 #[derive(Clone, Copy)]
 pub struct Toast(RwSignal<Option<(u32, String)>>);
 
@@ -41,6 +44,26 @@ impl Toast {
             STAYS,
         );
     }
+
+    /// Listens for the next thing that is done, for as long as the page lives.
+    fn follow_presses(self) {
+        for what in ["pointerdown", "keydown"] {
+            let heard = Closure::<dyn FnMut()>::new(move || {
+                if self.0.with_untracked(Option::is_some) {
+                    self.0.set(None);
+                }
+            });
+            let listening = window().add_event_listener_with_callback_and_bool(
+                what,
+                heard.as_ref().unchecked_ref(),
+                // Before the press itself says something new.
+                true,
+            );
+            if listening.is_ok() {
+                heard.forget();
+            }
+        }
+    }
 }
 
 impl Default for Toast {
@@ -58,7 +81,9 @@ pub fn toast() -> Toast {
 /// Where the toast shows. Present from the start, so that screen readers listen to it.
 #[must_use]
 pub fn toast_place() -> El {
-    let Toast(said) = toast();
+    let toast = toast();
+    toast.follow_presses();
+    let Toast(said) = toast;
     el("div")
         .class("toast")
         .attr("role", "status")

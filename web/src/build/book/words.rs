@@ -60,18 +60,12 @@ fn struck_words(fact: FactId, journal: &Journal, build: &Build) -> String {
 
 fn read(build: &Build, reading: &Reading) -> String {
     let what = measure(&reading.measure).map_or(reading.measure.as_str(), |measure| measure.label);
-    let unit = if reading.typed.chars().any(char::is_alphabetic) {
-        ""
-    } else {
-        reading.unit.as_str()
-    };
     let with = reading
         .tool
         .map(|tool| format!(", with the {}", tool_name(build, tool)));
     format!(
-        "{} {}: {}, {}{}",
-        short(&reading.typed),
-        short(unit),
+        "{}: {}, {}{}",
+        with_unit(&reading.typed, &reading.unit),
         short(what),
         spot(&reading.place),
         with.unwrap_or_default()
@@ -101,17 +95,32 @@ fn tool_set(build: &Build, set: &ToolSet) -> String {
 }
 
 fn limits_set(limits: &LimitsSet) -> String {
-    let side = |text: &Option<String>| text.as_deref().map_or_else(|| "–".to_owned(), short);
+    let side = |text: &Option<String>| {
+        text.as_deref()
+            .map_or_else(|| "–".to_owned(), |text| with_unit(text, &limits.unit))
+    };
     let what = measure(&limits.measure).map_or(limits.measure.as_str(), |measure| measure.label);
     format!(
-        "Limits of the {}: {} to {} {}, from {} ({})",
+        "Limits of the {}: {} to {}, from {} ({})",
         short(what),
         side(&limits.low),
         side(&limits.high),
-        short(&limits.unit),
         limits.origin.id().replace('-', " "),
         short(&limits.origin_note)
     )
+}
+
+/// A number as it was typed, with the unit that a lone one was in unless it
+/// says its own.
+fn with_unit(typed: &str, lone: &str) -> String {
+    let says_its_own = typed
+        .chars()
+        .any(|sign| sign.is_alphabetic() || matches!(sign, '"' | '″' | '°' | '%'));
+    if says_its_own || lone.is_empty() {
+        short(typed)
+    } else {
+        format!("{} {}", short(typed), short(lone))
+    }
 }
 
 /// A text cut to what a line holds.
@@ -171,6 +180,26 @@ mod tests {
         );
         assert!(words(strike).starts_with("Struck out: 2.4501 in"));
         assert!(words(again).contains("counts again"));
+    }
+
+    #[test]
+    fn a_number_has_one_unit_in_the_log() {
+        assert_eq!(with_unit("-2 thou", "in"), "-2 thou");
+        assert_eq!(with_unit("2-7/16\"", "in"), "2-7/16\"");
+        assert_eq!(with_unit("2.4501", "in"), "2.4501 in");
+        assert_eq!(with_unit("4", ""), "4");
+        let limits = LimitsSet {
+            measure: "main-oil-clearance".to_owned(),
+            place: None,
+            low: Some("1".to_owned()),
+            high: Some("3 thou".to_owned()),
+            unit: "thou".to_owned(),
+            origin: fact::LimitsOrigin::Sheet,
+            origin_note: "table 3".to_owned(),
+            replaces: Vec::new(),
+        };
+        let words = limits_set(&limits);
+        assert!(words.contains(": 1 thou to 3 thou, from"), "{words}");
     }
 
     #[test]

@@ -13,7 +13,8 @@ use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::keypad::pad;
-use crate::kit::piece::{Piece, el, link, note, p, title};
+use crate::kit::piece::{El, Piece, el, link, note, p, title};
+use crate::kit::toast::toast;
 use crate::kit::verdict::{Mark, shape};
 use crate::route::{self, Page, Route};
 
@@ -80,10 +81,19 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
             }),
         }
     });
+    let toast = toast();
     let go_on = Callback::new(move |from: Spot| {
         let next = opened
             .build
             .with_untracked(|build| order::next_after(build, &from));
+        if let Some(next) = next
+            && next.measure.id != from.measure.id
+        {
+            let left = opened
+                .build
+                .with_untracked(|build| order::left_of(build, from.measure));
+            toast.say(turn_words(&from, &next, left));
+        }
         match next {
             Some(next) if next.main() == Some(number.get_untracked()) => chosen.set(Some(next)),
             Some(next) => {
@@ -93,7 +103,11 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
                     route::go(&Route::Build(opened.id.to_string(), Page::Main(main)));
                 }
             }
-            None => pad.close(),
+            None => {
+                pad.close();
+                // The panel then says that all is done.
+                chosen.set(None);
+            }
         }
     });
     let choose = Callback::new(move |spot: Spot| {
@@ -107,8 +121,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
     let panel = Piece::live(move || {
         let any = Memo::new(move |_| spot.with(Option::is_some));
         if !any.get() {
-            let words = "Every place on this main is measured. Tap one to read it again.";
-            return note("lead", words).into();
+            return all_measured(opened, number).into();
         }
         untrack(|| {
             let first = spot.get()?;
@@ -125,6 +138,63 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
         choose,
     };
     Piece::all([foreseen(), panel, places(choosing)])
+}
+
+/// What is said when the work turns from one measure to the next.
+fn turn_words(from: &Spot, next: &Spot, left: usize) -> String {
+    let what = from.measure.label;
+    let done = match left {
+        0 => format!("Done: every {what} is measured."),
+        1 => format!("One {what} is left out; it comes round again."),
+        more => format!("{more} places of the {what} are left out; they come round again."),
+    };
+    format!("{done} Next: {}.", next.measure.label)
+}
+
+/// Said in place of the panel when nothing on this main is left to measure:
+/// that it is done, and what comes next.
+fn all_measured(opened: Opened, number: Memo<u8>) -> El {
+    let page = move |page: Page| Route::Build(opened.id.to_string(), page);
+    let next = Piece::live(move || {
+        opened.build.with(|build| {
+            let here = number.get();
+            let open = order::first_open(build).and_then(|spot| Some((spot, spot.main()?)));
+            let has_limits = build
+                .mains
+                .iter()
+                .any(|bearing| bearing.main.number() == here && !bearing.limits.is_empty());
+            let (said, to, word) = match open {
+                Some((spot, main)) => (
+                    format!("Next: {} of main {main}.", spot.measure.label),
+                    Page::Main(main),
+                    "Go on",
+                ),
+                None if !has_limits => (
+                    "So is every other main. Next: the limits, from the maker's sheet.".to_owned(),
+                    Page::Limits,
+                    "To the limits",
+                ),
+                None => (
+                    "So is every other main. Next: how each of them stands.".to_owned(),
+                    Page::Mains,
+                    "To all mains",
+                ),
+            };
+            let go = link("", &page(to), word).test("what-next");
+            Piece::all([p(&said).into(), el("div").class("row").with(go).into()])
+        })
+    });
+    el("section")
+        .class("entry-panel")
+        .attr("role", "status")
+        .test("all-measured")
+        .with(
+            el("p").class("entry-where").live_text(move || {
+                format!("Done: every place on main {} is measured.", number.get())
+            }),
+        )
+        .with(next)
+        .with(note("hint", "Tap a place below to read it again."))
 }
 
 /// Which main, the ones beside it, and how it stands.

@@ -80,7 +80,8 @@ pub fn entry(spot: Memo<Spot>, go_on: Callback<Spot>) -> El {
                     el("strong")
                         .class("entry-where")
                         .test("entry-place")
-                        .live_text(move || spot.get().place.to_string()),
+                        // Which main it is on stands above.
+                        .live_text(move || spot.get().on_its_main()),
                 ),
         );
     let panel = el("section")

@@ -2,7 +2,7 @@
 
 use build_journal::fold::Build;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER};
-use build_plan::{At, Measure, Place};
+use build_plan::{At, Direction, Measure, Place, Station};
 
 /// Something to measure at a place.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -20,6 +20,19 @@ impl Spot {
         match self.place.at {
             At::Main(number) => Some(number),
             _ => None,
+        }
+    }
+
+    /// Where on its main it is, in words.
+    #[must_use]
+    pub fn on_its_main(&self) -> String {
+        let station = self.place.station.map(Station::label);
+        let direction = self.place.direction.map(Direction::label);
+        let parts: Vec<&str> = station.into_iter().chain(direction).collect();
+        if parts.is_empty() {
+            self.place.to_string()
+        } else {
+            parts.join(", ")
         }
     }
 
@@ -62,6 +75,15 @@ pub fn is_measured(build: &Build, spot: &Spot) -> bool {
                     .is_some_and(|measure| measure.id == spot.measure.id)
                 && taken.counting().is_some()
         })
+}
+
+/// How many places of a measure are not measured yet.
+#[must_use]
+pub fn left_of(build: &Build, measure: &Measure) -> usize {
+    all(build)
+        .iter()
+        .filter(|spot| spot.measure.id == measure.id && !is_measured(build, spot))
+        .count()
 }
 
 /// The first place that is not measured yet.
@@ -153,6 +175,15 @@ mod tests {
         assert_eq!(first_open(&build), Some(all[4]));
         assert_eq!(first_open_on(&build, 1, None), Some(all[20]));
         assert_eq!(next_after(&build, &all[6]), Some(all[7]));
+    }
+
+    #[test]
+    fn a_measure_is_done_when_no_place_of_it_is_left() {
+        let all = all(&journal(&[]));
+        let build = journal(&all[0..20]);
+        assert_eq!(left_of(&build, &MAIN_JOURNAL_DIAMETER), 0);
+        assert_eq!(left_of(&build, &MAIN_BEARING_BORE), 30);
+        assert_eq!(left_of(&journal(&all[1..20]), &MAIN_JOURNAL_DIAMETER), 1);
     }
 
     #[test]
