@@ -19,6 +19,7 @@
 mod runner;
 
 mod assignment;
+mod balance;
 mod bearing_clearance;
 mod compression;
 mod fasteners;
@@ -38,6 +39,7 @@ use runner::Subject;
 /// Which function answers which topic of which file, a list a subject.
 const SUBJECTS: &[&[Subject]] = &[
     assignment::SUBJECTS,
+    balance::SUBJECTS,
     bearing_clearance::SUBJECTS,
     compression::SUBJECTS,
     fasteners::SUBJECTS,

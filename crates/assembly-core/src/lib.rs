@@ -15,6 +15,7 @@
 //! - [`metrology`]: tolerances, press fits, heat, uncertainty, decisions.
 //! - [`cylinder`]: bores, pistons, rings, liners, deck.
 //! - [`oil`]: the oil, its film, its circuit, its gauge.
+//! - [`balance`]: what shakes, what is hung on a crank, what may be left.
 //! - [`crank`], [`valve`], [`oil_pump`], [`drive`]: the fits of those parts.
 //! - [`limits`]: what is common and what manuals print, as tripwires with their sources.
 //! - [`fastener`]: threads, strength, torque and preload, stretch, stages, wrenches.
@@ -32,6 +33,7 @@
     )
 )]
 
+pub mod balance;
 pub mod choose;
 pub mod crank;
 pub mod cylinder;

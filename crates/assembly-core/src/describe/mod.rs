@@ -9,8 +9,8 @@ mod terms;
 mod text;
 
 use crate::{
-    choose, crank, cylinder, drive, fastener, fit, metrology, oil, oil_pump, stack, temperature,
-    tool, valve,
+    balance, choose, crank, cylinder, drive, fastener, fit, metrology, oil, oil_pump, stack,
+    temperature, tool, valve,
 };
 
 pub use answer::{Answer, Finding, Gravity};
@@ -131,6 +131,9 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &fastener::wrench::WHICH_WRENCH,
     &fastener::lubricant_change::LUBRICANT_CHANGE,
     &fastener::torque_units::TORQUE_UNITS,
+    &balance::bobweight::BOBWEIGHT,
+    &balance::left_over::UNBALANCE_LEFT,
+    &balance::two_planes::TWO_PLANES,
     &choose::parts_to_places::MATCH_PISTONS_TO_BORES,
     &choose::parts_to_places::MATCH_RODS_TO_PINS,
     &choose::weights::MATCH_WEIGHTS,

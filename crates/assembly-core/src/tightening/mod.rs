@@ -8,6 +8,8 @@
 //! - [`run`]: what is done and what is next, from what happened, one by one.
 //! - [`interrupted`]: what to do when nobody is sure any more.
 //! - [`credit`]: why a tightening that is through does not count yet.
+//! - [`retorque`]: whether a group is tightened again after it was hot.
+//! - [`sealant`]: how long a sealant may still be closed, and what waits for it.
 //!
 //! Bolts and laps count from nothing here and from one in sentences. Nothing is
 //! ever guessed: what is not known is a state of its own.
@@ -18,7 +20,9 @@ pub mod interrupted;
 pub mod kind;
 pub mod layout;
 pub mod pattern;
+pub mod retorque;
 pub mod run;
+pub mod sealant;
 
 #[cfg(test)]
 mod tests;
