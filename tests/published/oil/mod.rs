@@ -2,6 +2,7 @@
 
 mod film;
 mod leak;
+mod rules;
 mod viscosity;
 
 use crate::runner::Subject;
@@ -17,6 +18,7 @@ pub const SUBJECTS: &[Subject] = &[
     Subject::of("oil", "annular_leakage", leak::annular),
     Subject::of("oil", "gallery", leak::gallery),
     Subject::of("oil", "pressure_fed", film::pressure_fed),
+    Subject::of("rules_of_thumb", "oil_pressure", rules::pressure),
     Subject::of("journal_bearing", "RB_table", film::at_eccentricity),
     Subject::of("journal_bearing", "RB_limit", film::limits),
     Subject::of(

@@ -148,6 +148,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &oil::viscosity::GRADE_AT_TEMPERATURE,
     &oil::viscosity::GRADE_OF_OIL,
     &oil::film::BEARING_FILM,
+    &oil::circuit::OIL_PRESSURE,
 ];
 
 /// The calculation with this id.

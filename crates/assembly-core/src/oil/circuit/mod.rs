@@ -1,4 +1,27 @@
 //! The way of the oil: pump, relief, filter, gallery, and every leak.
+//!
+//! The pump pushes a volume a turn, whatever the pressure; the leaks take what
+//! goes with the pressure, the cube of the clearance and one over the viscosity.
+//! So pressure goes with speed, viscosity and one over the sum of the clearances
+//! cubed, until the relief opens. What rotation itself drags out of a bearing is
+//! left out: it is a small part of what pressure drives.
 
+pub mod balance;
+mod check;
+pub mod eccentricity;
+pub mod example;
 pub mod gallery;
+pub mod layout;
 pub mod leak;
+pub mod map;
+pub mod pump;
+pub mod rule;
+#[cfg(test)]
+mod tests;
+
+pub use balance::{At, BearingLoads, Circuit, Demand, Filter};
+pub use check::OIL_PRESSURE;
+pub use layout::{BearingRow, Known, Layout, Leak, LeakKind, Leaks};
+pub use leak::Entry;
+pub use map::{CircuitError, Point, PressureMap, Share};
+pub use pump::{Pump, Relief};

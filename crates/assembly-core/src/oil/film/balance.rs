@@ -7,11 +7,7 @@
 
 use super::field::Figures;
 use super::grid::Boundary;
-use super::solution::{ECCENTRICITIES, Film, FilmError, check, film, rough};
-
-/// The coarsest net gives Sommerfeld's number about so much too great, as a
-/// logarithm: a start for setting it right.
-const COARSE_IS_OFF: f64 = -0.035;
+use super::solution::{COARSE_IS_OFF, ECCENTRICITIES, Film, FilmError, check, film, rough};
 
 /// Searching on stops when the film carries the load as near as this.
 const NEAR_ENOUGH: f64 = 3e-4;

@@ -17,4 +17,5 @@ pub use check::BEARING_FILM;
 pub use field::Figures;
 pub use grid::Boundary;
 pub use running::{Bearing, Duty, Feed, RunningFilm, run_bearing};
+pub(crate) use solution::{COARSE_IS_OFF, rough};
 pub use solution::{ECCENTRICITIES, Film, FilmError, PROPORTIONS, WANTED_CONVERGENCE, film};

@@ -160,8 +160,11 @@ pub fn film(
     })
 }
 
+/// The coarsest net gives Sommerfeld's number about so much too great, as a logarithm.
+pub(crate) const COARSE_IS_OFF: f64 = -0.035;
+
 /// The figures on the coarsest net alone: some per cent off, and forty times as fast.
-pub(super) fn rough(length_over_diameter: f64, eccentricity: f64) -> Figures {
+pub(crate) fn rough(length_over_diameter: f64, eccentricity: f64) -> Figures {
     if length_over_diameter > PROPORTIONS.1 {
         return long_bearing(eccentricity);
     }

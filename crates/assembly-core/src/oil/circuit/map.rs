@@ -1,0 +1,374 @@
+//! The pressure over speed and temperature, with its band, and where the oil goes.
+
+use thiserror::Error;
+
+use super::balance::{At, Circuit, Demand};
+use super::layout::{Known, LeakKind};
+use super::pump::Pump;
+use crate::measure::{Estimate, SourceId};
+
+/// Why there is no pressure to be shown.
+#[derive(Clone, PartialEq, Debug, Error)]
+#[non_exhaustive]
+pub enum CircuitError {
+    /// A clearance of nothing or less.
+    #[error(
+        "{name}: a clearance of {thou:.2} thou cannot run: measure it again, or leave it out to have it estimated"
+    )]
+    Clearance {
+        /// Which leak.
+        name: String,
+        /// What was read, thousandths of an inch.
+        thou: f64,
+    },
+    /// Nothing is known of the pump.
+    #[error(
+        "nothing is known of the pump: its volume a turn is needed, or outside diameter, centre distance and width of its gears. Shares of the leaks and the flow that a pressure needs can be shown without it"
+    )]
+    NoPump,
+    /// The relief opens at less than the pump makes at idle.
+    #[error(
+        "{name}: the relief opens at {psi:.0} psi, which is below what hot idle should have: nothing of the bearings could be seen. Type the pressure at which it opens"
+    )]
+    ReliefBelowIdle {
+        /// Which pump.
+        name: String,
+        /// What was read, psi.
+        psi: f64,
+    },
+    /// A speed or temperature that no engine has.
+    #[error("{what} of {read} is beyond an engine's")]
+    Beyond {
+        /// Which.
+        what: &'static str,
+        /// What was read, SI units.
+        read: f64,
+    },
+}
+
+const PSI: f64 = 6_894.757_293_168_36;
+
+/// The least hot idle pressure of common practice, Pa.
+const LEAST_IDLE: f64 = 7.0 * PSI;
+
+/// One point of the map.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Point {
+    /// At the gallery, Pa.
+    pub pressure: f64,
+    /// One standard deviation of it, from clearances and viscosity, Pa.
+    pub deviation: f64,
+    /// Whether the relief is open.
+    pub relief_open: bool,
+    /// Whether the filter is gone round.
+    pub bypass_open: bool,
+    /// Whether the pressure is too low to get oil to the rods of a cross-drilled
+    /// crank against its turning.
+    pub rods_starve: bool,
+}
+
+/// A pressure and what moves it.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Slopes {
+    /// At the gallery, Pa.
+    pub pressure: f64,
+    /// For each leak, by a metre of its clearance, Pa/m.
+    pub by_clearance: Vec<f64>,
+    /// By the logarithm of the viscosity, Pa.
+    pub by_viscosity: f64,
+}
+
+/// One leak's part at a point.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Share {
+    /// Which leak.
+    pub name: String,
+    /// Its flow, m³/s.
+    pub flow: f64,
+    /// Of all that leaks.
+    pub part: f64,
+    /// Measured or estimated.
+    pub known: Known,
+}
+
+/// Pressures of several pumps over temperatures and speeds.
+#[derive(Clone, PartialEq, Debug)]
+pub struct PressureMap {
+    /// Points of a pump, temperature by temperature, speed by speed.
+    pub pumps: Vec<Vec<Vec<Point>>>,
+}
+
+/// How the errors of all leaks hang together: by cause, the part by which one
+/// standard deviation changes each leak's flow.
+struct Doubts {
+    by_leak: Vec<Vec<(usize, f64)>>,
+    causes: usize,
+}
+
+impl Doubts {
+    fn of(circuit: &Circuit) -> Self {
+        let mut causes: Vec<SourceId> = Vec::new();
+        let by_leak = circuit
+            .leaks
+            .leaks
+            .iter()
+            .map(|leak| {
+                let Some(clearance) = &leak.clearance else {
+                    return Vec::new();
+                };
+                clearance
+                    .parts()
+                    .iter()
+                    .map(|(cause, part)| {
+                        let at = causes
+                            .iter()
+                            .position(|one| one == cause)
+                            .unwrap_or_else(|| {
+                                causes.push(*cause);
+                                causes.len() - 1
+                            });
+                        // The leak goes with the cube.
+                        (at, 3.0 * part / clearance.value())
+                    })
+                    .collect()
+            })
+            .collect();
+        Self {
+            by_leak,
+            causes: causes.len(),
+        }
+    }
+
+    /// One standard deviation of the whole leak at a pressure, m³/s.
+    fn of_leak(&self, demand: &Demand, pressure: f64, room: &mut Vec<f64>) -> f64 {
+        room.clear();
+        room.resize(self.causes, 0.0);
+        for (parts, (slope, head)) in self.by_leak.iter().zip(&demand.each) {
+            let flow = slope * (pressure + head);
+            for (at, part) in parts {
+                if let Some(sum) = room.get_mut(*at) {
+                    *sum += flow * part;
+                }
+            }
+        }
+        room.iter().map(|one| one * one).sum::<f64>().sqrt()
+    }
+}
+
+impl Circuit {
+    /// Whether pumps and clearances can be worked with.
+    ///
+    /// # Errors
+    /// [`CircuitError`] names what cannot be.
+    pub fn check(&self, pumps: &[Pump]) -> Result<(), CircuitError> {
+        for leak in &self.leaks.leaks {
+            if let Some(clearance) = &leak.clearance
+                && (clearance.value().is_nan() || clearance.value() <= 0.0)
+            {
+                return Err(CircuitError::Clearance {
+                    name: leak.name.clone(),
+                    thou: clearance.value() / 25.4e-6,
+                });
+            }
+        }
+        if pumps.is_empty() {
+            return Err(CircuitError::NoPump);
+        }
+        for pump in pumps {
+            let swept = pump.displacement * pump.drive_ratio;
+            if swept.is_nan() || swept <= 0.0 {
+                return Err(CircuitError::NoPump);
+            }
+            let opens = pump.relief.opens_at;
+            if opens.is_nan() || opens <= LEAST_IDLE {
+                return Err(CircuitError::ReliefBelowIdle {
+                    name: pump.name.clone(),
+                    psi: opens / PSI,
+                });
+            }
+        }
+        Ok(())
+    }
+
+    /// The pressure with its causes of error: the clearances', and what the oil's
+    /// viscosity may be off as one more cause.
+    ///
+    /// # Errors
+    /// [`CircuitError`] as of [`Self::check`].
+    pub fn pressure(
+        &self,
+        pump: &Pump,
+        at: At,
+        viscosity: SourceId,
+    ) -> Result<Estimate, CircuitError> {
+        let found = self.pressure_and_slopes(pump, at)?;
+        let parts: Vec<(&Estimate, f64)> = self
+            .leaks
+            .leaks
+            .iter()
+            .zip(&found.by_clearance)
+            .filter_map(|(leak, slope)| Some((leak.clearance.as_ref()?, *slope)))
+            .collect();
+        Ok(Estimate::from_slopes(found.pressure, &parts)
+            .with(viscosity, found.by_viscosity * self.viscosity_doubt))
+    }
+
+    /// The pressure and by how much each thing changes it.
+    ///
+    /// # Errors
+    /// [`CircuitError`] as of [`Self::check`].
+    pub fn pressure_and_slopes(&self, pump: &Pump, at: At) -> Result<Slopes, CircuitError> {
+        self.check(std::slice::from_ref(pump))?;
+        let demand = self.demand(at);
+        let pressure = self.pressure_under(pump, &demand, at.speed);
+        let by_leak = self.slope_by_leak(pump, &demand, at.speed, pressure);
+        let by_clearance = self
+            .leaks
+            .leaks
+            .iter()
+            .zip(&demand.each)
+            .map(|(leak, (slope, head))| match &leak.clearance {
+                Some(clearance) => by_leak * 3.0 * slope * (pressure + head) / clearance.value(),
+                None => 0.0,
+            })
+            .collect();
+        Ok(Slopes {
+            pressure,
+            by_clearance,
+            by_viscosity: self.by_viscosity(pump, &demand, at.speed, pressure, by_leak),
+        })
+    }
+
+    /// By how much the pressure changes for a unit of leak more, Pa·s/m³.
+    fn slope_by_leak(&self, pump: &Pump, demand: &Demand, speed: f64, pressure: f64) -> f64 {
+        if pressure <= 0.0 {
+            return 0.0;
+        }
+        let step = 1e-4 * pressure + 1.0;
+        let surplus =
+            |pressure: f64, besides: f64| self.surplus(pump, demand, speed, pressure, besides);
+        let by_pressure =
+            (surplus(pressure + step, 0.0) - surplus(pressure - step, 0.0)) / (2.0 * step);
+        let more = 1e-4 * demand.flow(pressure).max(1e-9);
+        let by_leak = (surplus(pressure, more) - surplus(pressure, -more)) / (2.0 * more);
+        if by_pressure < 0.0 {
+            -by_leak / by_pressure
+        } else {
+            0.0
+        }
+    }
+
+    /// By how much the pressure changes when the oil is thicker by all of itself:
+    /// leaks and slip shrink by as much.
+    fn by_viscosity(
+        &self,
+        pump: &Pump,
+        demand: &Demand,
+        speed: f64,
+        pressure: f64,
+        by_leak: f64,
+    ) -> f64 {
+        let leaking = demand.flow(pressure);
+        let slipping =
+            pump.flow(speed, 0.0, demand.viscosity) - pump.flow(speed, pressure, demand.viscosity);
+        -by_leak * (leaking + slipping)
+    }
+
+    /// The pressures of some pumps over speeds (rad/s) and temperatures (kelvin).
+    ///
+    /// # Errors
+    /// [`CircuitError`] as of [`Self::check`], or for a speed or temperature beyond
+    /// an engine's.
+    pub fn map(
+        &self,
+        pumps: &[Pump],
+        speeds: &[f64],
+        temperatures: &[f64],
+    ) -> Result<PressureMap, CircuitError> {
+        self.check(pumps)?;
+        let within = |what: &'static str, all: &[f64], range: std::ops::RangeInclusive<f64>| {
+            all.iter()
+                .find(|one| !range.contains(one))
+                .map_or(Ok(()), |read| {
+                    Err(CircuitError::Beyond { what, read: *read })
+                })
+        };
+        within("a speed", speeds, 1.0..=2500.0)?;
+        within("an oil temperature", temperatures, 220.0..=450.0)?;
+        let doubts = Doubts::of(self);
+        let loads = self.loads_over(speeds);
+        let mut room = Vec::new();
+        let mut map = vec![Vec::with_capacity(temperatures.len()); pumps.len()];
+        for temperature in temperatures {
+            let mut rows = vec![Vec::with_capacity(speeds.len()); pumps.len()];
+            for (speed, load) in speeds.iter().zip(&loads) {
+                let at = At {
+                    speed: *speed,
+                    temperature: *temperature,
+                };
+                let demand = self.demand_under(at, *load);
+                for (pump, row) in pumps.iter().zip(&mut rows) {
+                    row.push(self.point(pump, &demand, *speed, &doubts, &mut room));
+                }
+            }
+            for (pump, row) in map.iter_mut().zip(rows) {
+                pump.push(row);
+            }
+        }
+        Ok(PressureMap { pumps: map })
+    }
+
+    fn point(
+        &self,
+        pump: &Pump,
+        demand: &Demand,
+        speed: f64,
+        doubts: &Doubts,
+        room: &mut Vec<f64>,
+    ) -> Point {
+        let pressure = self.pressure_under(pump, demand, speed);
+        let by_leak = self.slope_by_leak(pump, demand, speed, pressure);
+        let by_clearance = by_leak * doubts.of_leak(demand, pressure, room);
+        let by_oil =
+            self.by_viscosity(pump, demand, speed, pressure, by_leak) * self.viscosity_doubt;
+        let leaking = demand.flow(pressure);
+        let at_pump = pressure + self.losses(demand, leaking);
+        Point {
+            pressure,
+            deviation: by_clearance.hypot(by_oil),
+            relief_open: at_pump > pump.relief.opens_at,
+            bypass_open: self.filter.resistance * demand.viscosity * leaking
+                > self.filter.bypass_at,
+            rods_starve: pressure < demand.rods_need,
+        }
+    }
+
+    /// Where the oil goes at a gallery pressure: each leak's share, largest first.
+    #[must_use]
+    pub fn shares(&self, at: At, pressure: f64) -> Vec<Share> {
+        let demand = self.demand(at);
+        let whole = demand.flow(pressure);
+        let mut shares: Vec<Share> = self
+            .leaks
+            .leaks
+            .iter()
+            .zip(&demand.each)
+            .map(|(leak, (slope, head))| {
+                let flow = match leak.kind {
+                    LeakKind::Nozzle(bore, opens) => {
+                        super::leak::orifice_flow(bore, pressure - opens, demand.density)
+                    }
+                    _ => slope * (pressure + head),
+                };
+                Share {
+                    name: leak.name.clone(),
+                    flow,
+                    part: if whole > 0.0 { flow / whole } else { 0.0 },
+                    known: leak.known,
+                }
+            })
+            .collect();
+        shares.sort_by(|a, b| b.flow.total_cmp(&a.flow));
+        shares
+    }
+}

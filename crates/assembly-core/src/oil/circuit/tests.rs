@@ -1,0 +1,193 @@
+//! The circuit as a whole.
+
+use std::f64::consts::PI;
+
+use super::example::{five_main_circuit, five_main_layout, standard_pump};
+use super::*;
+use crate::measure::{Estimate, Origin, Sources};
+
+const PSI: f64 = 6894.757;
+const THOU: f64 = 25.4e-6;
+
+fn engine() -> Circuit {
+    let mut sources = Sources::new();
+    let layout = five_main_layout(&mut sources);
+    five_main_circuit(&layout, &mut sources).unwrap()
+}
+
+fn rpm(turns: f64) -> f64 {
+    turns * PI / 30.0
+}
+
+fn at(turns: f64, celsius: f64) -> At {
+    At {
+        speed: rpm(turns),
+        temperature: celsius + 273.15,
+    }
+}
+
+fn pressure(circuit: &Circuit, pump: &Pump, at: At) -> f64 {
+    let cause = Sources::new().fresh("oil", Origin::Stated);
+    circuit.pressure(pump, at, cause).unwrap().value()
+}
+
+#[test]
+fn what_the_pump_pushes_is_what_leaks() {
+    let (circuit, pump) = (engine(), standard_pump());
+    for (turns, celsius) in [
+        (700.0, 100.0),
+        (2500.0, 90.0),
+        (6000.0, 110.0),
+        (1500.0, 20.0),
+    ] {
+        let at = at(turns, celsius);
+        let got = pressure(&circuit, &pump, at);
+        let demand = circuit.demand(at);
+        let leaking = demand.flow(got);
+        let at_pump = got + circuit.losses(&demand, leaking);
+        let pushed = pump.flow(at.speed, at_pump, demand.viscosity) - pump.relief.flow(at_pump);
+        assert!((pushed / leaking - 1.0).abs() < 1e-3, "{turns} {celsius}");
+        let shares = circuit.shares(at, got);
+        let sum: f64 = shares.iter().map(|one| one.flow).sum();
+        assert!((sum / leaking - 1.0).abs() < 1e-9);
+        assert!((shares.iter().map(|one| one.part).sum::<f64>() - 1.0).abs() < 1e-9);
+    }
+}
+
+// Common practice: below the relief p goes with n·µ/Σc³; 2.0 to 2.5 thou all
+// round makes half the pressure at hot idle.
+#[test]
+fn looser_all_round_halves_the_idle_pressure() {
+    // A relief that never opens, so that nothing but the leaks is seen.
+    let pump = Pump {
+        slip: 0.0,
+        relief: Relief::usual(1e8, 5e-4),
+        ..standard_pump()
+    };
+    let idle = |thou: f64| {
+        let mut sources = Sources::new();
+        let mut layout = five_main_layout(&mut sources);
+        for row in [&mut layout.mains, &mut layout.rods] {
+            for one in &mut row.clearances {
+                *one = Some(Estimate::exact(thou * THOU));
+            }
+        }
+        (layout.cam_bearings, layout.lifters, layout.rockers) = (0, 0, 0);
+        let circuit = five_main_circuit(&layout, &mut sources).unwrap();
+        pressure(&circuit, &pump, at(700.0, 100.0))
+    };
+    let ratio = idle(2.5) / idle(2.0);
+    assert!((0.4..0.6).contains(&ratio), "{ratio}");
+}
+
+#[test]
+fn the_relief_caps_and_the_three_pumps_part_where_they_should() {
+    let circuit = engine();
+    let pumps = standard_pump().three();
+    let speeds: Vec<f64> = (1..=12).map(|step| rpm(500.0 * f64::from(step))).collect();
+    let map = circuit.map(&pumps, &speeds, &[293.15, 373.15]).unwrap();
+    let [standard, volume, stiff] = [&map.pumps[0], &map.pumps[1], &map.pumps[2]];
+    for (one, more) in standard[1].iter().zip(&volume[1]) {
+        assert!(more.pressure >= one.pressure);
+    }
+    // Below the relief a stiffer spring changes nothing, above it raises the cap.
+    assert!((standard[1][0].pressure / stiff[1][0].pressure - 1.0).abs() < 1e-9);
+    let (cold, cold_stiff) = (standard[0][11], stiff[0][11]);
+    assert!(cold.relief_open && cold_stiff.pressure > 1.1 * cold.pressure);
+    assert!(cold.pressure < 1.35 * 55.0 * PSI, "{cold:?}");
+    // Hot and slow lies below cold and fast, and each knows how sure it is.
+    assert!(standard[1][0].pressure < cold.pressure);
+    for row in standard {
+        for point in row {
+            assert!(
+                point.deviation > 0.0 && point.deviation < point.pressure,
+                "{point:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_map_and_the_single_pressure_have_one_error() {
+    let (circuit, pump) = (engine(), standard_pump());
+    let at = at(1500.0, 95.0);
+    let map = circuit
+        .map(std::slice::from_ref(&pump), &[at.speed], &[at.temperature])
+        .unwrap();
+    let point = map.pumps[0][0][0];
+    // The oil's cause must be none of the clearances': take it out of a fresh list.
+    let mut sources = Sources::new();
+    let layout = five_main_layout(&mut sources);
+    let circuit_of = five_main_circuit(&layout, &mut sources).unwrap();
+    let oil = sources.fresh("oil", Origin::Stated);
+    let single = circuit_of.pressure(&pump, at, oil).unwrap();
+    assert!((single.value() / point.pressure - 1.0).abs() < 1e-9);
+    assert!((single.deviation() / point.deviation - 1.0).abs() < 1e-6);
+}
+
+#[test]
+fn a_main_a_thou_looser_takes_the_most_and_costs_pressure() {
+    let (circuit, pump) = (engine(), standard_pump());
+    let at = at(800.0, 100.0);
+    let before = pressure(&circuit, &pump, at);
+    let looser = Circuit {
+        leaks: circuit.leaks.clone().with_looser("main 3", THOU),
+        ..circuit
+    };
+    let after = pressure(&looser, &pump, at);
+    assert!(after < 0.97 * before, "{before} {after}");
+    assert_eq!(looser.shares(at, after)[0].name, "main 3");
+}
+
+#[test]
+fn unmeasured_leaks_are_there_and_marked() {
+    let mut sources = Sources::new();
+    let mut layout = five_main_layout(&mut sources);
+    layout.mains.clearances[2] = None;
+    layout.squirters = (4, 0.0015);
+    let circuit = five_main_circuit(&layout, &mut sources).unwrap();
+    let shares = circuit.shares(at(3000.0, 100.0), 3e5);
+    let known = |name: &str| shares.iter().find(|one| one.name == name).unwrap();
+    assert_eq!(known("main 3").known, Known::Estimated);
+    assert_eq!(known("main 2").known, Known::Measured);
+    assert_eq!(known("lifters").known, Known::Estimated);
+    assert!(known("squirter 1").flow > 0.0);
+    // Under its opening a squirter is shut.
+    let shut = circuit.shares(at(800.0, 100.0), 1e5);
+    assert!(
+        shut.iter()
+            .filter(|one| one.name.starts_with("squirter"))
+            .all(|one| one.flow == 0.0)
+    );
+}
+
+#[test]
+fn what_cannot_be_is_named() {
+    let (circuit, pump) = (engine(), standard_pump());
+    assert_eq!(circuit.check(&[]), Err(CircuitError::NoPump));
+    let none = Pump {
+        displacement: 0.0,
+        ..pump.clone()
+    };
+    assert_eq!(circuit.check(&[none]), Err(CircuitError::NoPump));
+    let weak = Pump {
+        relief: Relief::usual(5.0 * PSI, 5e-4),
+        ..pump.clone()
+    };
+    assert!(matches!(
+        circuit.check(&[weak]),
+        Err(CircuitError::ReliefBelowIdle { .. })
+    ));
+    let zero = Circuit {
+        leaks: circuit.leaks.clone().with_looser("rod 4", -1.0),
+        ..circuit.clone()
+    };
+    let error = zero.check(std::slice::from_ref(&pump)).unwrap_err();
+    assert!(error.to_string().starts_with("rod 4"));
+    assert!(
+        circuit
+            .map(std::slice::from_ref(&pump), &[f64::NAN], &[373.15])
+            .is_err()
+    );
+    assert!(circuit.map(&[pump], &[100.0], &[2000.0]).is_err());
+}
