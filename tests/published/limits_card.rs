@@ -4,6 +4,7 @@ use assembly_core::describe::{Given, calculation};
 use assembly_core::limits::{CardUnit, Entry, Source, about, find};
 use assembly_core::measure::Estimate;
 use assembly_core::quantity::{Kind, read, unit_of};
+use assembly_core::stack::bolt_engagement::{IN_ALUMINIUM, IN_IRON};
 
 use crate::runner::{Row, Subject, Value};
 
@@ -24,6 +25,7 @@ pub const SUBJECTS: &[Subject] = &[
     Subject::of(FILE, "valve_train", card),
     Subject::of(FILE, "block", card),
     Subject::of(FILE, "pickup", pickup),
+    Subject::of(FILE, "misc", misc),
 ];
 
 /// What the tables call a measure, what the card calls it, and the case that
@@ -34,6 +36,7 @@ const NAMES: &[(&str, &str, &str)] = &[
     ("end_float", "crank-end-play", ""),
     ("end_play", "crank-end-play", ""),
     ("exhaust_min", "valve-to-piston-exhaust", ""),
+    ("flywheel_runout", "flywheel-run-out", ""),
     ("head_flatness_per_inch_span", "head-flatness", "aluminium"),
     (
         "hydraulic_preload_short_travel",
@@ -205,4 +208,12 @@ fn pickup(row: &Row) -> Option<Value> {
             ("pickup-depth", typed("pickup_depth_in")?),
         ],
     )?)
+}
+
+fn misc(row: &Row) -> Option<Value> {
+    match row.quantity.as_str() {
+        "thread_engagement_steel_in_aluminium_min" => Some(Value::Number(IN_ALUMINIUM)),
+        "thread_engagement_steel_in_iron_min" => Some(Value::Number(IN_IRON)),
+        _ => card(row),
+    }
 }

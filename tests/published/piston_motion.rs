@@ -10,6 +10,7 @@ pub const SUBJECTS: &[Subject] = &[
     Subject::of("geometry", "slider_crank_offset", offset),
     Subject::of("geometry", "slider_crank_peak", peak),
     Subject::of("geometry", "displacement", displacement),
+    Subject::of("geometry", "worked", worked),
     Subject::of("automobile_1985", "table", cars),
 ];
 
@@ -50,6 +51,20 @@ fn peak(row: &Row) -> Option<Value> {
         "accel_TDC" => crank.curvature(0.0).abs() * turning * turning,
         "accel_BDC" => crank.curvature(std::f64::consts::PI).abs() * turning * turning,
         "mean_piston_speed" => crank.stroke() * turning / std::f64::consts::PI,
+        _ => return None,
+    })
+}
+
+/// A worked example of a textbook, which leaves out what is small: the exact
+/// motion lies within its tolerance.
+fn worked(row: &Row) -> Option<Value> {
+    let crank = SliderCrank::new(row.si("r")?, row.si("l")?, 0.0)?;
+    let turning = row.number("rpm")? * std::f64::consts::PI / 30.0;
+    let angle = row.si("crank")?;
+    row.value_of(match row.quantity.as_str() {
+        "piston_velocity" => crank.slope(angle).abs() * turning,
+        "piston_acceleration" => crank.curvature(angle).abs() * turning * turning,
+        "zero_accel_angle" => crank.fastest_angle(),
         _ => return None,
     })
 }

@@ -22,14 +22,27 @@ fn worked(id: &str, inputs: &[(&'static str, f64)]) -> Option<Answer> {
     calculation(id)?.answer(&given).ok()
 }
 
-pub fn nut_factor_of(row: &Row) -> Option<Value> {
-    let condition = row.text("condition")?;
-    let factor = if row.text("table").is_some() {
-        nut_factor(BOLTED_JOINTS, condition)
+/// The core's words for a condition. It names no maker's nuts or pastes.
+fn condition(words: &str) -> &str {
+    let has = |part: &str| words.to_lowercase().contains(part);
+    if has("nuts") {
+        "with gripping nuts"
+    } else if has("moly") {
+        "moly paste"
+    } else if has("black oxide") {
+        "black oxide"
     } else {
-        nut_factor(DESIGN, condition)
+        words
+    }
+}
+
+pub fn nut_factor_of(row: &Row) -> Option<Value> {
+    let book = if row.text("table").is_some() {
+        BOLTED_JOINTS
+    } else {
+        DESIGN
     };
-    factor.map(Value::Number)
+    nut_factor(book, condition(row.text("condition")?)).map(Value::Number)
 }
 
 pub fn friction(row: &Row) -> Option<Value> {
@@ -133,7 +146,7 @@ pub fn scatter(row: &Row) -> Option<Value> {
 /// Least face of the hexagon head (ISO 4014, product grade A) and medium
 /// clearance hole (ISO 273), millimetres, which the guideline's tables are for;
 /// from memory.
-const HEADS: [(f64, f64, f64); 10] = [
+const HEADS: [(f64, f64, f64); 15] = [
     (4.0, 5.88, 4.5),
     (5.0, 6.88, 5.5),
     (6.0, 8.88, 6.6),
@@ -144,6 +157,11 @@ const HEADS: [(f64, f64, f64); 10] = [
     (16.0, 22.49, 17.5),
     (18.0, 25.34, 20.0),
     (20.0, 28.19, 22.0),
+    (22.0, 31.71, 24.0),
+    (24.0, 33.61, 26.0),
+    (27.0, 38.0, 30.0),
+    (30.0, 42.75, 33.0),
+    (33.0, 46.55, 36.0),
 ];
 
 pub fn assembly(row: &Row) -> Option<Value> {

@@ -4,6 +4,7 @@ use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, length_text,
 };
 use crate::fit::readings::same_count;
+use crate::limits::about;
 use crate::measure::{Estimate, Window};
 
 const LENGTHS: (f64, f64) = (0.01, 0.6);
@@ -43,9 +44,6 @@ static HIGH: Input = Input::gap(
     "From the bolt's own sheet.",
 )
 .optional();
-
-/// A bolt that stays longer by more than this is scrap. Common practice.
-const MOST_SET: f64 = 0.001 * 0.0254;
 
 /// Measured stretch.
 pub static MEASURED_STRETCH: Calculation = Calculation {
@@ -144,14 +142,16 @@ fn run(given: &Given) -> Result<Answer, CalculationError> {
     if !given.several(AFTER.id).is_empty() {
         same_count(given, &FREE, &AFTER)?;
         let lasting = differences(given.several(AFTER.id), free);
-        let scrap = those(&lasting, |one| one > MOST_SET * (1.0 + 1e-6));
+        let most = about("rod-bolt-set", "").and_then(|entry| entry.high);
+        let most = most.map_or(0.0, |inches| inches * 0.0254);
+        let scrap = those(&lasting, |one| one > most * (1.0 + 1e-6));
         if !scrap.is_empty() {
             answer = answer.finding(
                 Gravity::Stop,
                 format!(
                     "Bolt {} stayed longer by more than the {} that is common practice: scrap it.",
                     numbers(&scrap),
-                    length_text(MOST_SET)
+                    length_text(most)
                 ),
             );
         }
