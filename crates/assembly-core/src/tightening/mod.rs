@@ -4,6 +4,7 @@
 //! - [`layout`]: where the bolts of a group sit.
 //! - [`pattern`]: an order of bolts that misses none and repeats none.
 //! - [`generate`]: orders for when no printed one is there; the printed one wins.
+//! - [`group`]: the bolts that are tightened together, and what is wrong with them before the first tap.
 //! - [`kind`]: kinds of fasteners and how often each may be used.
 //! - [`run`]: what is done and what is next, from what happened, one by one.
 //! - [`interrupted`]: what to do when nobody is sure any more.
@@ -16,6 +17,7 @@
 
 pub mod credit;
 pub mod generate;
+pub mod group;
 pub mod interrupted;
 pub mod kind;
 pub mod layout;
