@@ -56,9 +56,11 @@ async fn report() -> Result<Vec<String>, Failure> {
     let bare = Hosted::start(&folder("THOUBOOK_BARE")?)?;
     let mut broken = Vec::new();
 
-    let loaded = startup::first_visit(&app).await?;
-    let size = size::of(&app.dist, &loaded)?;
-    println!("{size}");
+    let visit = startup::first_visit(&app).await?;
+    let size = size::of(&app.dist, &visit.loaded)?;
+    println!("What a first visit loads, in bytes (brotli 11)\n{size}");
+    let kept = size::of(&app.dist, &visit.kept)?;
+    println!("What is then fetched behind it, to open without a signal\n{kept}");
     println!(
         "budget {SIZE_BUDGET} bytes, {:.0} % used\n",
         figures::percent(size.total(), SIZE_BUDGET)

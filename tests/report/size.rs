@@ -76,7 +76,6 @@ fn packed(bytes: &[u8]) -> Result<usize, Failure> {
 
 impl fmt::Display for Size {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "What a first visit loads, in bytes (brotli 11)")?;
         for (path, weight) in &self.files {
             let times = match weight.times {
                 1 => String::new(),

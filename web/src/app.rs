@@ -4,8 +4,7 @@
 use leptos::prelude::*;
 use web_sys::HtmlElement;
 
-use crate::bench::{bench, new_build};
-use crate::build::build_pages;
+use crate::bench::bench;
 use crate::device::exports::Exports;
 use crate::device::keeping::{Keeping, keeping};
 use crate::device::settings::{Settings, Theme, UnitClass, settings};
@@ -13,6 +12,7 @@ use crate::device::update::Update;
 use crate::kit::keypad::{Pad, keypad};
 use crate::kit::piece::{El, Piece, button, el, link, p, row, title};
 use crate::kit::toast::{Toast, notice, toast_place};
+use crate::later::{build_pages_later, new_build_later};
 use crate::quick::{quick_check, quick_checks};
 use crate::route::{self, Page, Route};
 
@@ -55,10 +55,10 @@ fn screens(route: ReadSignal<Route>) -> El {
             let screen = screen.get();
             untrack(|| match screen {
                 Route::Bench => bench(),
-                Route::NewBuild => new_build(),
+                Route::NewBuild => new_build_later(),
                 Route::QuickChecks => quick_checks(),
                 Route::QuickCheck(id) => quick_check(&id),
-                Route::Build(id, _) => build_pages(&id, page),
+                Route::Build(id, _) => build_pages_later(id, page),
                 Route::Nowhere(_) => nowhere(),
             })
         });

@@ -8,6 +8,7 @@
 //! - [`bench`]: the builds on this device.
 //! - [`build`]: one build: measuring it, and its book.
 //! - [`quick`]: checks that need no build.
+//! - [`later`]: what arrives when it is first opened.
 //! - [`kit`]: the controls that screens are made of.
 //! - [`device`]: what the browser lends.
 
@@ -26,5 +27,6 @@ pub mod bench;
 pub mod build;
 pub mod device;
 pub mod kit;
+pub mod later;
 pub mod quick;
 pub mod route;

@@ -3,6 +3,7 @@
 
 mod browsers;
 mod command;
+mod cut;
 mod dist;
 mod host;
 mod http;

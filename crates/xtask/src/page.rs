@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::cut;
 use crate::pack;
 use crate::places::Places;
 use crate::problem::{Outcome, While};
@@ -18,6 +19,9 @@ pub struct Page {
     pub dist: PathBuf,
     /// The name its cache goes by in the browser.
     pub cache: &'static str,
+    /// Whether it is cut into the files that a first visit needs and those
+    /// that wait.
+    pub apart: bool,
 }
 
 impl Page {
@@ -27,6 +31,7 @@ impl Page {
             index: "web/index.html",
             dist: places.dist(),
             cache: "thoubook",
+            apart: true,
         }
     }
 }
@@ -50,10 +55,23 @@ pub fn build(places: &Places, page: &Page) -> Outcome<()> {
         .env_remove("NO_COLOR")
         .args(["build", "--config", "Trunk.toml", "--dist"])
         .arg(&page.dist)
+        .args(apart(page))
         .arg(page.index))?;
+    if page.apart {
+        cut::cut(places, &page.dist)?;
+    }
     pack::pack(places, page)?;
     println!("{} is ready for any static host.", page.dist.display());
     Ok(())
+}
+
+/// How trunk is told to build what will be cut.
+fn apart(page: &Page) -> &'static [&'static str] {
+    if page.apart {
+        &["--cargo-profile", "apart", "--features", "apart"]
+    } else {
+        &[]
+    }
 }
 
 /// Gets the sources of the crates that the page is made of. Trunk then runs

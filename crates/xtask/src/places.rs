@@ -29,6 +29,12 @@ impl Places {
         self.root.join("dist")
     }
 
+    /// Where cargo puts what it builds.
+    pub fn target(&self) -> PathBuf {
+        std::env::var_os("CARGO_TARGET_DIR")
+            .map_or_else(|| self.root.join("target"), |folder| self.root.join(folder))
+    }
+
     /// Tools of pinned versions, installed for this project only.
     pub fn tools(&self) -> PathBuf {
         self.root.join(".tools")

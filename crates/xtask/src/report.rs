@@ -26,6 +26,7 @@ pub fn report(places: &Places, budgets: Budgets) -> Outcome<()> {
         index: "tests/bare-page/index.html",
         dist: places.root.join("target/bare-page"),
         cache: "bare-page",
+        apart: false,
     };
     page::build(places, &bare)?;
     say("Measuring (some minutes; the less else runs here the better)");

@@ -6,7 +6,7 @@ use std::process::Command;
 
 use crate::places::Places;
 use crate::problem::{Outcome, Problem};
-use crate::run::{on_path, printed, run, say};
+use crate::run::{is_executable, on_path, printed, run, say};
 
 /// The target the page is compiled for.
 const WASM: &str = "wasm32-unknown-unknown";
@@ -20,6 +20,11 @@ pub struct Tool {
     /// The executable that is asked for its version, and the others that come
     /// with it.
     executables: &'static [&'static str],
+    /// The features it is built with.
+    features: &'static [&'static str],
+    /// Whether it says its version when asked; if not, only one that was
+    /// installed for this project is sure.
+    tells: bool,
     /// Roughly how long two processor cores need to install it.
     takes: &'static str,
 }
@@ -30,7 +35,19 @@ pub const WASM_BINDGEN: Tool = Tool {
     package: "wasm-bindgen-cli",
     version: "0.2.126",
     executables: &["wasm-bindgen", "wasm-bindgen-test-runner"],
+    features: &[],
+    tells: true,
     takes: "two minutes",
+};
+
+/// Cuts the compiled page into what a first visit needs and what waits.
+pub const WASM_SPLIT: Tool = Tool {
+    package: "wasm_split_cli_support",
+    version: "0.2.4",
+    executables: &["wasm-split-cli"],
+    features: &["build-binary"],
+    tells: false,
+    takes: "one minute",
 };
 
 /// Puts the page together.
@@ -38,6 +55,8 @@ pub const TRUNK: Tool = Tool {
     package: "trunk",
     version: "0.21.14",
     executables: &["trunk"],
+    features: &[],
+    tells: true,
     takes: "three to five minutes",
 };
 
@@ -46,6 +65,8 @@ pub const GECKODRIVER: Tool = Tool {
     package: "geckodriver",
     version: "0.37.1",
     executables: &["geckodriver"],
+    features: &[],
+    tells: true,
     takes: "one to two minutes",
 };
 
@@ -53,6 +74,7 @@ pub const GECKODRIVER: Tool = Tool {
 pub fn for_building(places: &Places) -> Outcome<()> {
     wasm_target()?;
     WASM_BINDGEN.ready(places)?;
+    WASM_SPLIT.ready(places)?;
     TRUNK.ready(places)?;
     Ok(())
 }
@@ -121,6 +143,11 @@ impl Tool {
 
     fn find(&self, places: &Places) -> Option<PathBuf> {
         let own = places.tools().join("bin");
+        if !self.tells {
+            let there = self.is_noted(&places.tools());
+            let file = self.executables.first().map(|name| own.join(name));
+            return file.filter(|file| there && is_executable(file));
+        }
         if self
             .executables
             .iter()
@@ -143,6 +170,12 @@ impl Tool {
             .flatten()
     }
 
+    /// Whether cargo has noted that it installed this version here.
+    fn is_noted(&self, tools: &Path) -> bool {
+        let line = format!("\"{} {} (", self.package, self.version);
+        std::fs::read_to_string(tools.join(".crates.toml")).is_ok_and(|notes| notes.contains(&line))
+    }
+
     fn is_right(&self, executable: &Path) -> bool {
         printed(executable, &["--version"])
             .and_then(|answer| version_in(&answer).map(str::to_owned))
@@ -161,6 +194,7 @@ impl Tool {
             .current_dir(&places.root)
             .args(["install", "--locked", "--debug", "--force"])
             .args([self.package, "--version", self.version])
+            .args(self.features.iter().flat_map(|name| ["--features", *name]))
             .arg("--root")
             .arg(places.tools())
             .arg("--target-dir")
@@ -212,6 +246,8 @@ mod tests {
             package: "cargo",
             version: "0.0.0",
             executables: &["cargo"],
+            features: &[],
+            tells: true,
             takes: "no time",
         };
         let places = Places {

@@ -16,7 +16,7 @@ fn program(site: &Path) -> PathBuf {
     std::fs::read_dir(site)
         .unwrap()
         .map(|entry| entry.unwrap().path())
-        .find(|file| file.extension().is_some_and(|end| end == "wasm"))
+        .find(|file| file.to_string_lossy().ends_with("_bg.wasm"))
         .expect("the build has a compiled app")
 }
 

@@ -12,10 +12,11 @@ use crate::device::files;
 use crate::device::keeping::{Keeping, keeping};
 use crate::kit::dialog::dialog;
 use crate::kit::piece::{Piece, button, el, p, row};
+use crate::later::{bring_in_later, take_later};
 
 /// What came of a file.
 #[derive(Clone, PartialEq)]
-enum Came {
+pub enum Came {
     /// A sentence about it.
     Said(String),
     /// It stops in the middle; this much can be saved.
@@ -36,7 +37,7 @@ pub fn import_file() -> Piece {
             return;
         };
         spawn_local(async move {
-            let said = take(keeping, &file).await;
+            let said = read(keeping, &file).await;
             came.set(Some(said));
             open.set(true);
         });
@@ -46,8 +47,10 @@ pub fn import_file() -> Piece {
             return;
         };
         spawn_local(async move {
-            let count = keeping.bring_in(&journal).await;
-            let words = format!("{} from the file are in the book now.", lines(count));
+            let words = match bring_in_later(keeping, journal).await {
+                Ok(count) => format!("{} from the file are in the book now.", lines(count)),
+                Err(words) => words,
+            };
             came.set(Some(Came::Said(words)));
         });
     };
@@ -76,11 +79,16 @@ pub fn import_file() -> Piece {
     Piece::all([label.into(), answer.into()])
 }
 
-async fn take(keeping: Keeping, file: &File) -> Came {
-    let bytes = match JsFuture::from(file.array_buffer()).await {
-        Ok(buffer) => Uint8Array::new(&buffer).to_vec(),
-        Err(error) => return Came::Said(format!("The file could not be read: {error:?}")),
-    };
+/// Reads a file and takes it in.
+async fn read(keeping: Keeping, file: &File) -> Came {
+    match JsFuture::from(file.array_buffer()).await {
+        Ok(buffer) => take_later(keeping, Uint8Array::new(&buffer).to_vec()).await,
+        Err(error) => Came::Said(format!("The file could not be read: {error:?}")),
+    }
+}
+
+/// Takes in what stands in a file.
+pub async fn take(keeping: Keeping, bytes: Vec<u8>) -> Came {
     match import(&bytes) {
         Ok(imported) => Came::Said(told(keeping, &imported).await),
         Err(ImportError::CutShort {

@@ -7,6 +7,7 @@ mod new_build;
 mod room;
 mod wipe;
 
-pub use builds::bench;
+pub use builds::{bench, cards};
 pub use card::name_of;
+pub use import::{Came, take};
 pub use new_build::new_build;

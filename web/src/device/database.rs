@@ -12,8 +12,9 @@ use idb::{
     Database, DatabaseEvent, Factory, KeyRange, ObjectStoreParams, Query, Transaction,
     TransactionMode,
 };
-use js_sys::{Array, Function, Object, Reflect};
+use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{IdbDatabase, IdbTransaction};
 
 const NAME: &str = "thoubook";
@@ -39,6 +40,28 @@ fn problem(error: idb::Error) -> StorageError {
     } else {
         StorageError::Failed { reason: words }
     }
+}
+
+/// Whether the database may be there. Asking makes none; a browser that doesn't
+/// say leaves it open.
+pub async fn may_be_there() -> bool {
+    let Some(found) = databases().await else {
+        return true;
+    };
+    found
+        .iter()
+        .any(|one| Reflect::get(&one, &"name".into()).is_ok_and(|name| name == NAME))
+}
+
+/// All databases of this page, as the browser lists them.
+async fn databases() -> Option<Array> {
+    let factory = Reflect::get(&js_sys::global(), &"indexedDB".into()).ok()?;
+    let list: Function = Reflect::get(&factory, &"databases".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    let promise: Promise = list.call0(&factory).ok()?.dyn_into().ok()?;
+    JsFuture::from(promise).await.ok()?.dyn_into().ok()
 }
 
 thread_local! {
@@ -194,6 +217,12 @@ mod tests {
             key: key.to_owned(),
             text: text.to_owned(),
         }
+    }
+
+    #[wasm_bindgen_test]
+    async fn a_database_that_is_there_is_seen() {
+        open().await.unwrap();
+        assert!(may_be_there().await);
     }
 
     #[wasm_bindgen_test]

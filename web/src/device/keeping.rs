@@ -5,7 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::Duration;
 
-use build_journal::storage::{Entry, Keeper, Key, StorageError, entries};
+use build_journal::storage::{Entry, Keeper, Key, PREFIX, Shelf as _, StorageError, entries};
 use build_journal::{AppendError, Body, BuildId, DeviceId, Fact, FactId, Journal, Stamper};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -14,10 +14,11 @@ use wasm_bindgen::closure::Closure;
 use web_sys::StorageEvent;
 
 use super::chance;
-use super::database::IndexedVault;
+use super::database::{self, IndexedVault};
 use super::lack::Lacks;
 use super::local::{self, LocalShelf};
 use super::space;
+use crate::later::{another_tab_later, read_book_later};
 
 const DEVICE: &str = "thoubook-setting/device";
 pub(super) const KEEPER: Keeper<LocalShelf, IndexedVault> = Keeper::new(LocalShelf, IndexedVault);
@@ -45,6 +46,8 @@ pub struct Keeping {
     stamper: StoredValue<Stamper>,
     device: StoredValue<DeviceId>,
     owner: StoredValue<Option<Owner>>,
+    looking_again: StoredValue<bool>,
+    unread: RwSignal<bool>,
 }
 
 impl Keeping {
@@ -61,17 +64,23 @@ impl Keeping {
             stamper: StoredValue::new(Stamper::new()),
             device: StoredValue::new(device()),
             owner: StoredValue::new(Owner::current()),
+            looking_again: StoredValue::new(false),
+            unread: RwSignal::new(false),
         };
         keeping.follow_other_tabs();
         spawn_local(async move {
-            keeping.look().await;
+            // What reads the book is fetched only when there is one.
+            if may_be_kept().await {
+                let read = read_book_later(keeping).await;
+                keeping.unread.set(!read);
+            }
             keeping.opened.set(true);
         });
         keeping
     }
 
     /// Reads both copies, shows their union, and heals what one of them lacks.
-    pub(super) async fn look(self) {
+    pub(crate) async fn look(self) {
         // What comes in while this reads can't have been taken off since.
         let known: BTreeSet<BuildId> = self
             .builds
@@ -155,27 +164,10 @@ impl Keeping {
 
     /// Facts that another tab puts on the shelf come in at once.
     fn follow_other_tabs(self) {
-        let again = StoredValue::new(false);
         let heard = Closure::<dyn FnMut(StorageEvent)>::new(move |event: StorageEvent| {
             let key = event.key();
-            let build = key.as_deref().and_then(Key::parse).map(|key| key.build());
-            if let (Some(build), Some(text)) = (build, event.new_value()) {
-                let mut came = Journal::new(build);
-                came.take_text(&text);
-                self.take_in(&came);
-                return;
-            }
-            // Wiped: a build, or with no key at all of them.
-            let wiped = build.is_some() || key.is_none();
-            if wiped && !again.get_value() {
-                again.set_value(true);
-                set_timeout(
-                    move || {
-                        again.set_value(false);
-                        spawn_local(self.look());
-                    },
-                    ANOTHER_TAB_IS_DONE,
-                );
+            if key.as_deref().is_none_or(|key| key.starts_with(PREFIX)) {
+                spawn_local(another_tab_later(self, key, event.new_value()));
             }
         });
         let listening =
@@ -183,6 +175,35 @@ impl Keeping {
         if listening.is_ok() {
             heard.forget();
         }
+    }
+
+    /// Takes in what another tab put under a key, or that it took something away.
+    pub(crate) fn another_tab(self, key: Option<&str>, text: Option<&str>) {
+        let build = key.and_then(Key::parse).map(|key| key.build());
+        if let (Some(build), Some(text)) = (build, text) {
+            let mut came = Journal::new(build);
+            came.take_text(text);
+            self.take_in(&came);
+            return;
+        }
+        // Wiped: a build, or with no key at all of them.
+        let wiped = build.is_some() || key.is_none();
+        if wiped && !self.looking_again.get_value() {
+            self.looking_again.set_value(true);
+            set_timeout(
+                move || {
+                    self.looking_again.set_value(false);
+                    spawn_local(self.look());
+                },
+                ANOTHER_TAB_IS_DONE,
+            );
+        }
+    }
+
+    /// Whether the part of the page that reads the book is missing.
+    #[must_use]
+    pub fn is_unread(self) -> bool {
+        self.unread.get()
     }
 
     /// Whether what is kept has been read.
@@ -312,6 +333,12 @@ impl Keeping {
         super::drafts::forget(&format!("build/{build}/"));
         Ok(())
     }
+}
+
+/// Whether anything may be kept on this device: not when both places say that
+/// they hold nothing. A place that can't be asked may hold something.
+async fn may_be_kept() -> bool {
+    !LocalShelf.keys(PREFIX).is_ok_and(|keys| keys.is_empty()) || database::may_be_there().await
 }
 
 /// The name of this device, made up when the page is first used on it.

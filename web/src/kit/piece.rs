@@ -9,6 +9,8 @@
 //! - What is said once is plain: [`El::text`], [`El::attr`], [`El::with`].
 //! - What follows signals is `live`: [`El::live_text`], [`El::live_attr`],
 //!   [`El::live`], [`El::when`]. It is undone when what it stands in goes.
+//! - Closures are boxed as soon as they come in, so that the code behind them
+//!   is there once.
 
 use leptos::prelude::*;
 use leptos::reactive::effect::RenderEffect;
@@ -131,6 +133,10 @@ impl El {
         name: &'static str,
         value: impl Fn() -> Option<String> + 'static,
     ) -> Self {
+        self.attr_from(name, Box::new(value))
+    }
+
+    fn attr_from(self, name: &'static str, value: Box<dyn Fn() -> Option<String>>) -> Self {
         let element = self.0.clone();
         follow(Box::new(move |_| match value() {
             Some(value) => made(element.set_attribute(name, &value)),
@@ -142,12 +148,18 @@ impl El {
     /// With an attribute that is `true` or `false`.
     #[must_use]
     pub fn live_flag(self, name: &'static str, holds: impl Fn() -> bool + 'static) -> Self {
-        self.live_attr(name, move || Some(holds().to_string()))
+        self.live_attr(name, move || {
+            Some(if holds() { "true" } else { "false" }.to_owned())
+        })
     }
 
     /// With a class that comes and goes.
     #[must_use]
     pub fn live_class(self, name: &'static str, holds: impl Fn() -> bool + 'static) -> Self {
+        self.class_from(name, Box::new(holds))
+    }
+
+    fn class_from(self, name: &'static str, holds: Box<dyn Fn() -> bool>) -> Self {
         let classes = self.0.class_list();
         follow(Box::new(move |_| {
             made(classes.toggle_with_force(name, holds()));
@@ -159,6 +171,10 @@ impl El {
     /// what it held at first.
     #[must_use]
     pub fn live_property(self, name: &'static str, value: impl Fn() -> JsValue + 'static) -> Self {
+        self.property_from(name, Box::new(value))
+    }
+
+    fn property_from(self, name: &'static str, value: Box<dyn Fn() -> JsValue>) -> Self {
         let element = self.0.clone();
         follow(Box::new(move |_| {
             made(js_sys::Reflect::set(&element, &name.into(), &value()));
@@ -169,7 +185,11 @@ impl El {
     /// Does something when something happens to it.
     #[must_use]
     pub fn on(self, what: &str, act: impl FnMut(Event) + 'static) -> Self {
-        let heard = Closure::<dyn FnMut(Event)>::new(act);
+        self.hear(what, Box::new(act))
+    }
+
+    fn hear(self, what: &str, act: Box<dyn FnMut(Event)>) -> Self {
+        let heard = Closure::wrap(act);
         made(
             self.0
                 .add_event_listener_with_callback(what, heard.as_ref().unchecked_ref()),
@@ -211,6 +231,10 @@ impl Piece {
     /// Words that follow signals.
     #[must_use]
     pub fn live_text(words: impl Fn() -> String + 'static) -> Self {
+        Self::text_from(Box::new(words))
+    }
+
+    fn text_from(words: Box<dyn Fn() -> String>) -> Self {
         let node = document().create_text_node("");
         let piece = Self(node.clone().into());
         follow(Box::new(move |_| node.set_data(&words())));
@@ -221,6 +245,10 @@ impl Piece {
     /// in it ends then.
     #[must_use]
     pub fn live(make: impl Fn() -> Self + 'static) -> Self {
+        Self::made_by(Box::new(make))
+    }
+
+    fn made_by(make: Box<dyn Fn() -> Self>) -> Self {
         let (start, end) = (document().create_comment(""), document().create_comment(""));
         let row = Self::none();
         made(row.0.append_child(&start));
@@ -245,6 +273,10 @@ impl Piece {
         holds: impl Fn() -> bool + Send + Sync + 'static,
         make: impl Fn() -> Self + 'static,
     ) -> Self {
+        Self::while_it(Box::new(holds), Box::new(make))
+    }
+
+    fn while_it(holds: Box<dyn Fn() -> bool + Send + Sync>, make: Box<dyn Fn() -> Self>) -> Self {
         let holds = Memo::new(move |_| holds());
         Self::live(move || {
             if holds.get() {

@@ -9,12 +9,13 @@ use leptos::prelude::*;
 use super::check::{Check, Outcome, Worked};
 use super::limits::Limits;
 use crate::device::settings::{UnitClass, settings};
-use crate::kit::judged::{Judged, advice_on, dominates, findings, verdict, what_to_do};
+use crate::kit::judged::{Judged, advice_on, dominates, findings, verdict};
 use crate::kit::keypad::pad;
 use crate::kit::number::value;
 use crate::kit::piece::{Piece, el, note};
 use crate::kit::section::{fold, section, sentences};
 use crate::kit::workings;
+use crate::later::what_to_do_later;
 
 /// What an answer is held against.
 #[derive(Clone, Copy)]
@@ -155,7 +156,7 @@ fn answered(check: Check, worked: &Worked, held: Held, units: UnitClass) -> Piec
             .as_ref()
             .map(|one| dominates(&one.least, &one.sources))
             .into(),
-        judged.as_ref().map(what_to_do).into(),
+        judged.map(what_to_do_later).into(),
         numbers.into(),
         fold("How it was worked out", how).into(),
     ])
