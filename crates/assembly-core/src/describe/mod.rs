@@ -149,6 +149,7 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &oil::viscosity::GRADE_OF_OIL,
     &oil::film::BEARING_FILM,
     &oil::circuit::OIL_PRESSURE,
+    &oil::diagnosis::LEAK_CHANGE,
 ];
 
 /// The calculation with this id.

@@ -4,7 +4,9 @@
 //! - [`viscosity`]: an oil against temperature, by sheet or by grade.
 //! - [`film`]: the film between journal and bearing.
 //! - [`circuit`]: pump, relief, filter, gallery and every leak.
+//! - [`diagnosis`]: what a reading of the gauge means, and what made it so.
 
 pub mod circuit;
+pub mod diagnosis;
 pub mod film;
 pub mod viscosity;

@@ -9,7 +9,7 @@ use super::gallery::Gallery;
 use super::layout::{LeakKind, Leaks};
 use super::leak::{centrifugal_head, orifice_flow, pressure_to_reach_axis};
 use super::pump::Pump;
-use crate::oil::film::load::Cylinder;
+use crate::oil::film::load::{Cylinder, MAIN_BY_ROD};
 use crate::oil::viscosity::Lubricant;
 
 /// The filter between pump and gallery.
@@ -112,26 +112,24 @@ impl Demand {
 }
 
 impl Circuit {
-    fn loads_at(&self, speed: f64) -> (f64, f64) {
-        match &self.loads {
-            BearingLoads::Steady(main, rod) => (*main, *rod),
-            BearingLoads::Cylinder(cylinder) => (
-                cylinder.main_load(speed).mean,
-                cylinder.rod_load(speed).mean,
-            ),
-        }
-    }
-
-    /// The loads on main and rod at each of some speeds, to be worked out once.
+    /// The mean loads on main and rod at each of some speeds.
     #[must_use]
     pub fn loads_over(&self, speeds: &[f64]) -> Vec<(f64, f64)> {
-        speeds.iter().map(|speed| self.loads_at(*speed)).collect()
+        match &self.loads {
+            BearingLoads::Steady(main, rod) => vec![(*main, *rod); speeds.len()],
+            BearingLoads::Cylinder(cylinder) => cylinder
+                .mean_rod_loads(speeds)
+                .into_iter()
+                .map(|rod| (MAIN_BY_ROD * rod, rod))
+                .collect(),
+        }
     }
 
     /// What the leaks take at a speed and a temperature.
     #[must_use]
     pub fn demand(&self, at: At) -> Demand {
-        self.demand_under(at, self.loads_at(at.speed))
+        let loads = self.loads_over(&[at.speed]);
+        self.demand_under(at, loads.first().copied().unwrap_or((1.0, 1.0)))
     }
 
     pub(super) fn demand_under(&self, at: At, (main_load, rod_load): (f64, f64)) -> Demand {

@@ -348,8 +348,29 @@ impl Circuit {
     pub fn shares(&self, at: At, pressure: f64) -> Vec<Share> {
         let demand = self.demand(at);
         let whole = demand.flow(pressure);
+        let parts = self.shares_in_order(at, pressure);
         let mut shares: Vec<Share> = self
             .leaks
+            .leaks
+            .iter()
+            .zip(parts)
+            .map(|(leak, part)| Share {
+                name: leak.name.clone(),
+                flow: part * whole,
+                part,
+                known: leak.known,
+            })
+            .collect();
+        shares.sort_by(|a, b| b.flow.total_cmp(&a.flow));
+        shares
+    }
+
+    /// Each leak's part of the whole at a gallery pressure, in the leaks' order.
+    #[must_use]
+    pub fn shares_in_order(&self, at: At, pressure: f64) -> Vec<f64> {
+        let demand = self.demand(at);
+        let whole = demand.flow(pressure);
+        self.leaks
             .leaks
             .iter()
             .zip(&demand.each)
@@ -360,15 +381,8 @@ impl Circuit {
                     }
                     _ => slope * (pressure + head),
                 };
-                Share {
-                    name: leak.name.clone(),
-                    flow,
-                    part: if whole > 0.0 { flow / whole } else { 0.0 },
-                    known: leak.known,
-                }
+                if whole > 0.0 { flow / whole } else { 0.0 }
             })
-            .collect();
-        shares.sort_by(|a, b| b.flow.total_cmp(&a.flow));
-        shares
+            .collect()
     }
 }

@@ -42,6 +42,10 @@ const EXHAUST_OPENS: f64 = 140.0;
 /// Highest gas pressure by the pressure of squeezing at full load: common practice.
 const PEAK_BY_SQUEEZED: f64 = 3.3;
 
+/// Mean load of a main by that of a rod: of two rods that pull at other times half
+/// of each, added as squares.
+pub const MAIN_BY_ROD: f64 = 0.5 * std::f64::consts::SQRT_2;
+
 /// What a bearing sees over the cycle, newtons.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct LoadOverCycle {
@@ -142,6 +146,42 @@ impl Cylinder {
         }
     }
 
+    /// The mean loads on the rod bearing over a cycle at each of some speeds, rad/s:
+    /// what gas and shape do is worked out once, every ten degrees.
+    #[must_use]
+    pub fn mean_rod_loads(&self, speeds: &[f64]) -> Vec<f64> {
+        let area = 0.25 * PI * self.bore * self.bore;
+        let rows: Vec<[f64; 5]> = (0..72_i32)
+            .map(|at| {
+                let degrees = f64::from(at) * 10.0;
+                let angle = degrees.to_radians();
+                let sine = 0.5 * self.stroke / self.rod * libm::sin(angle);
+                [
+                    (self.gas(degrees) - AIR) * area,
+                    self.going_up_and_down * self.piston_acceleration(angle, 1.0),
+                    sine / (1.0 - sine * sine).max(1e-12).sqrt(),
+                    self.going_round * 0.5 * self.stroke * libm::cos(angle),
+                    self.going_round * 0.5 * self.stroke * libm::sin(angle),
+                ]
+            })
+            .collect();
+        speeds
+            .iter()
+            .map(|speed| {
+                let square = speed * speed;
+                let sum: f64 = rows
+                    .iter()
+                    .map(|[gas, mass, lean, down, across]| {
+                        let along = gas - mass * square;
+                        let (x, y) = (along - down * square, along * lean - across * square);
+                        (x * x + y * y).sqrt()
+                    })
+                    .sum();
+                sum / rows.len() as f64
+            })
+            .collect()
+    }
+
     /// The load on a main between two cylinders that fire apart: half of one
     /// rod's; what counterweights take is not counted. An estimate.
     #[must_use]
@@ -149,7 +189,7 @@ impl Cylinder {
         let rod = self.rod_load(speed);
         LoadOverCycle {
             greatest: 0.5 * rod.greatest,
-            mean: 0.5 * 2.0_f64.sqrt() * rod.mean,
+            mean: MAIN_BY_ROD * rod.mean,
             ..rod
         }
     }
@@ -203,6 +243,13 @@ mod tests {
         let pull = 0.7 * one.piston_acceleration(0.0, 1256.0) + 0.45 * 0.044 * 1256.0_f64.powi(2);
         assert!((fast.greatest / pull - 1.0).abs() < 0.02, "{fast:?}");
         assert!(fast.mean < fast.greatest);
+        let means = one.mean_rod_loads(&[100.0, 600.0]);
+        for (mean, speed) in means.iter().zip([100.0, 600.0]) {
+            assert!(
+                (mean / one.rod_load(speed).mean - 1.0).abs() < 0.02,
+                "{speed}"
+            );
+        }
         let guessed = Cylinder {
             peak_gas: None,
             ..one
