@@ -19,6 +19,8 @@ pub const SUBJECTS: &[Subject] = &[
     Subject::of("oil", "gallery", leak::gallery),
     Subject::of("oil", "pressure_fed", film::pressure_fed),
     Subject::of("rules_of_thumb", "oil_pressure", rules::pressure),
+    Subject::of("rules_of_thumb", "compression", rules::compression),
+    Subject::of("rules_of_thumb", "leakdown", rules::leak_down),
     Subject::of("journal_bearing", "RB_table", film::at_eccentricity),
     Subject::of("journal_bearing", "RB_limit", film::limits),
     Subject::of(

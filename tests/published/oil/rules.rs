@@ -3,6 +3,8 @@
 use std::f64::consts::PI;
 
 use assembly_core::oil::circuit::rule;
+use assembly_core::oil::running_in::compression::{LEAST_OF_HIGHEST, TIGHT_SPREAD};
+use assembly_core::oil::running_in::leak_down::{BANDS, orifice_for};
 
 use crate::runner::{Row, Value};
 
@@ -23,4 +25,45 @@ pub fn pressure(row: &Row) -> Option<Value> {
         return None;
     };
     Some(Value::Number((psi * 1e9).round() / 1e9))
+}
+
+/// Compression of all cylinders.
+pub fn compression(row: &Row) -> Option<Value> {
+    match row.quantity.as_str() {
+        "lowest_over_highest_min" => Some(Value::Number(LEAST_OF_HIGHEST)),
+        "tight_spread" => Some(Value::Number(TIGHT_SPREAD)),
+        _ => None,
+    }
+}
+
+/// Leak-down: bands by their names, and the orifice for a bore.
+pub fn leak_down(row: &Row) -> Option<Value> {
+    if row.quantity == "orifice_dia" {
+        let bore = bore(row)?;
+        let Value::Number(inch) = row.value_of(orifice_for(bore))? else {
+            return None;
+        };
+        return Some(Value::Number((inch * 1e9).round() / 1e9));
+    }
+    let (name, end) = row.quantity.rsplit_once('_')?;
+    let band = BANDS.iter().find(|band| band.id == name)?;
+    let part = match end {
+        "min" => band.from,
+        "max" => band.to,
+        _ => return None,
+    };
+    Some(Value::Number((part * 1e11).round() / 1e9))
+}
+
+/// A bore, or a side of one: "<5.00" is anything under it.
+fn bore(row: &Row) -> Option<f64> {
+    if let Some(bore) = row.si("bore") {
+        return Some(bore);
+    }
+    let text = row.text("bore_in")?;
+    let inch = match text.strip_prefix(">=") {
+        Some(number) => number.parse::<f64>().ok()?,
+        None => text.strip_prefix('<')?.parse::<f64>().ok()? - 0.01,
+    };
+    Some(inch * 0.0254)
 }

@@ -150,6 +150,13 @@ pub static CALCULATIONS: &[&Calculation] = &[
     &oil::film::BEARING_FILM,
     &oil::circuit::OIL_PRESSURE,
     &oil::diagnosis::LEAK_CHANGE,
+    &oil::running_in::PRIME_TEST,
+    &oil::running_in::RUN_IN,
+    &oil::running_in::OIL_FILL,
+    &oil::running_in::OIL_USED,
+    &oil::running_in::COMPRESSION_SPREAD,
+    &oil::running_in::LEAK_DOWN,
+    &oil::running_in::MISSING_PLUG,
 ];
 
 /// The calculation with this id.

@@ -5,8 +5,10 @@
 //! - [`film`]: the film between journal and bearing.
 //! - [`circuit`]: pump, relief, filter, gallery and every leak.
 //! - [`diagnosis`]: what a reading of the gauge means, and what made it so.
+//! - [`running_in`]: priming, the first hour, compression and leak-down.
 
 pub mod circuit;
 pub mod diagnosis;
 pub mod film;
+pub mod running_in;
 pub mod viscosity;

@@ -169,7 +169,7 @@ impl Circuit {
             let area = lands * land * bearing.diameter;
             let stretch = bearing.diameter / bearing.clearance.max(1e-9);
             let place = table.at(in_film * turns * area / load.max(1.0) * stretch * stretch);
-            let conductance = bearing.centred() * bearing.gain(place.eccentricity, place.attitude);
+            let conductance = bearing.centred() * bearing.gain(&place);
             demand.add(conductance / viscosity, head);
         }
         demand

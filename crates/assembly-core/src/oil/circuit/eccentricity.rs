@@ -6,12 +6,18 @@ use crate::oil::film::{COARSE_IS_OFF, ECCENTRICITIES, PROPORTIONS, rough};
 /// Films in a table, evenly spread on a scale that makes the curve nearly straight.
 const FILMS: usize = 12;
 
+/// Places in the table, evenly spread over the logarithm of Sommerfeld's number, so
+/// that looking up needs no search.
+const PLACES: usize = 96;
+
 /// Eccentricity and attitude against Sommerfeld's number, for one proportion.
 #[derive(Clone, PartialEq, Debug)]
 pub struct FilmTable {
     length_over_diameter: f64,
-    /// Logarithm of the number, falling; the scale; attitude.
-    rows: Vec<(f64, f64, f64)>,
+    /// Logarithm of the number of the first place, and from place to place.
+    first: f64,
+    step: f64,
+    places: Vec<Place>,
 }
 
 /// Where a journal stands.
@@ -19,12 +25,46 @@ pub struct FilmTable {
 pub struct Place {
     /// Off the middle, by the clearance.
     pub eccentricity: f64,
-    /// Angle from the load to the least film, radians.
-    pub attitude: f64,
+    /// Cosine of the angle from the load to the least film, and of three times it.
+    pub cosines: (f64, f64),
 }
 
+impl Place {
+    /// A journal in the middle.
+    pub const CENTRED: Self = Self {
+        eccentricity: 0.0,
+        cosines: (0.0, 0.0),
+    };
+
+    /// At an eccentricity and an attitude in radians.
+    #[must_use]
+    pub fn at(eccentricity: f64, attitude: f64) -> Self {
+        Self {
+            eccentricity,
+            cosines: (libm::cos(attitude), libm::cos(3.0 * attitude)),
+        }
+    }
+
+    fn towards(&self, other: &Self, part: f64) -> Self {
+        let between = |one: f64, other: f64| one + part * (other - one);
+        Self {
+            eccentricity: between(self.eccentricity, other.eccentricity),
+            cosines: (
+                between(self.cosines.0, other.cosines.0),
+                between(self.cosines.1, other.cosines.1),
+            ),
+        }
+    }
+}
+
+/// What makes the curve nearly straight, and back.
 fn scale(e: f64) -> f64 {
     libm::log(e) - 2.0 * libm::log(1.0 - e)
+}
+
+fn from_scale(scale: f64) -> f64 {
+    let x = libm::exp(scale);
+    2.0 * x / (2.0 * x + 1.0 + (4.0 * x + 1.0).sqrt())
 }
 
 impl FilmTable {
@@ -32,14 +72,23 @@ impl FilmTable {
     /// empty table, which takes every journal as centred.
     #[must_use]
     pub fn new(length_over_diameter: f64) -> Self {
+        let mut table = Self {
+            length_over_diameter,
+            first: 0.0,
+            step: 1.0,
+            places: Vec::new(),
+        };
+        // Not written as "shorter than", so that no number is refused, too.
+        if length_over_diameter.is_nan() || length_over_diameter < PROPORTIONS.0 {
+            return table;
+        }
         let (low, high) = (scale(0.02), scale(ECCENTRICITIES.1));
-        let rows = (0..FILMS)
-            .filter(|_| length_over_diameter >= PROPORTIONS.0)
+        // From the thinnest film on, so that the numbers rise.
+        let films: Vec<(f64, f64, f64)> = (0..FILMS)
+            .rev()
             .map(|at| {
                 let here = low + (high - low) * at as f64 / (FILMS - 1) as f64;
-                let x = libm::exp(here);
-                let e = 2.0 * x / (2.0 * x + 1.0 + (4.0 * x + 1.0).sqrt());
-                let e = e.min(ECCENTRICITIES.1);
+                let e = from_scale(here).min(ECCENTRICITIES.1);
                 // The coarsest net, set right by what it is usually off: within a
                 // per cent, and the leak hardly feels that.
                 let figures = rough(length_over_diameter, e);
@@ -47,10 +96,14 @@ impl FilmTable {
                 (number, here, figures.attitude)
             })
             .collect();
-        Self {
-            length_over_diameter,
-            rows,
+        if let (Some((first, ..)), Some((last, ..))) = (films.first(), films.last()) {
+            table.first = *first;
+            table.step = (last - first) / (PLACES - 1) as f64;
+            table.places = (0..PLACES)
+                .map(|at| between(&films, first + table.step * at as f64))
+                .collect();
         }
+        table
     }
 
     /// The proportion it is for.
@@ -62,27 +115,32 @@ impl FilmTable {
     /// Where the journal stands at this Sommerfeld number; the ends hold beyond.
     #[must_use]
     pub fn at(&self, sommerfeld: f64) -> Place {
-        let wanted = libm::log(sommerfeld.max(1e-300));
-        let after = self.rows.partition_point(|(log, _, _)| *log > wanted);
-        let low = self.rows.get(after.saturating_sub(1));
-        let high = self.rows.get(after).or(low);
-        let (Some((x0, s0, a0)), Some((x1, s1, a1))) = (low, high) else {
-            return Place {
-                eccentricity: 0.0,
-                attitude: 0.0,
-            };
-        };
-        let part = if x0 == x1 {
-            0.0
-        } else {
-            ((wanted - x0) / (x1 - x0)).clamp(0.0, 1.0)
-        };
-        let x = libm::exp(s0 + part * (s1 - s0));
-        Place {
-            eccentricity: 2.0 * x / (2.0 * x + 1.0 + (4.0 * x + 1.0).sqrt()),
-            attitude: a0 + part * (a1 - a0),
+        let way = (libm::log(sommerfeld.max(1e-300)) - self.first) / self.step;
+        let way = way.clamp(0.0, (PLACES - 1) as f64);
+        // Clamped, so that the whole part is a place.
+        let at = way as usize;
+        match (self.places.get(at), self.places.get(at + 1)) {
+            (Some(one), Some(next)) => one.towards(next, way - at as f64),
+            (Some(one), None) => *one,
+            _ => Place::CENTRED,
         }
     }
+}
+
+/// The place at a number between the films on both sides of it.
+fn between(films: &[(f64, f64, f64)], number: f64) -> Place {
+    let after = films.partition_point(|(one, _, _)| *one < number);
+    let low = films.get(after.saturating_sub(1));
+    let high = films.get(after).or(low);
+    let (Some((x0, s0, a0)), Some((x1, s1, a1))) = (low, high) else {
+        return Place::CENTRED;
+    };
+    let part = if x0 == x1 {
+        0.0
+    } else {
+        (number - x0) / (x1 - x0)
+    };
+    Place::at(from_scale(s0 + part * (s1 - s0)), a0 + part * (a1 - a0))
 }
 
 #[cfg(test)]
@@ -101,7 +159,7 @@ mod tests {
                 "{number}"
             );
             assert!(
-                (got.attitude - film.figures.attitude).abs() < 0.03,
+                (got.cosines.0 - film.figures.attitude.cos()).abs() < 0.03,
                 "{number}"
             );
         }

@@ -28,7 +28,7 @@ impl Gallery {
         if reynolds < LAMINAR {
             64.0 / reynolds
         } else {
-            0.3164 / libm::pow(reynolds, 0.25)
+            0.3164 / reynolds.sqrt().sqrt()
         }
     }
 

@@ -6,6 +6,8 @@
 
 use std::f64::consts::PI;
 
+use super::eccentricity::Place;
+
 /// By how much more a gap round a shaft leaks when the shaft lies to one side
 /// (J. F. Blackburn, G. Reethof and J. L. Shearer, Fluid Power Control, 1960).
 #[must_use]
@@ -80,18 +82,18 @@ impl LeakingBearing {
     }
 
     /// By how much more it leaks when the journal is off the middle by this part of
-    /// the clearance, and the load stands at this angle from the least film.
+    /// the clearance with the load at an angle from the least film.
     ///
     /// The mean of the film cubed over what feeds: all round, or over the half
     /// opposite the load, where the film is the wide one. A hole in a turning pin
     /// comes past all of it.
     #[must_use]
-    pub fn gain(&self, eccentricity: f64, attitude: f64) -> f64 {
-        let e = eccentricity;
+    pub fn gain(&self, place: &Place) -> f64 {
+        let e = place.eccentricity;
         match self.entry {
             Entry::FullGroove(_) | Entry::Hole(_) => eccentric_gain(e),
             Entry::HalfGroove(_) => {
-                let (one, three) = (libm::cos(attitude), libm::cos(3.0 * attitude));
+                let (one, three) = place.cosines;
                 eccentric_gain(e)
                     + 6.0 * e / PI * one
                     + e.powi(3) * (1.5 / PI * one - three / (6.0 * PI))
@@ -162,7 +164,7 @@ mod tests {
                 .sum::<f64>()
                 / f64::from(steps);
             assert!(
-                (bearing.gain(e, attitude) - mean).abs() < 1e-6,
+                (bearing.gain(&Place::at(e, attitude)) - mean).abs() < 1e-6,
                 "{e} {attitude}"
             );
         }

@@ -5,15 +5,17 @@
 //! the heat that it makes. So load and heat are balanced in one search. It runs
 //! on the coarsest net, set right by the fine nets where it ends.
 
+use std::cell::RefCell;
+
 use super::field::Figures;
 use super::grid::Boundary;
-use super::solution::{COARSE_IS_OFF, ECCENTRICITIES, Film, FilmError, check, film, rough};
+use super::long::long_bearing;
+use super::solution::{
+    COARSE_IS_OFF, ECCENTRICITIES, Film, FilmError, PROPORTIONS, Warm, check, film, of_nets,
+};
 
 /// Searching on stops when the film carries the load as near as this.
 const NEAR_ENOUGH: f64 = 3e-4;
-
-/// How often the fine nets are asked at most.
-const MOST_FINE: usize = 4;
 
 /// A scale on which the logarithm of Sommerfeld's number is nearly a straight line.
 pub(super) fn straightened(eccentricity: f64) -> f64 {
@@ -52,45 +54,66 @@ pub fn balance(
     check(length_over_diameter, ECCENTRICITIES.0)?;
     let mut ratio = Figures {
         sommerfeld: libm::exp(COARSE_IS_OFF),
-        attitude: 1.0,
         friction: libm::exp(COARSE_IS_OFF),
-        inflow: 1.0,
-        side_share: 1.0,
-        mean_over_peak: 1.0,
+        ..Figures::ONES
     };
-    let mut found = None;
-    for _ in 0..MOST_FINE {
-        let corrected = |e: f64| rough(length_over_diameter, e).combined(&ratio, |a, b| a * b);
-        let lacking = |e: f64| {
-            let figures = corrected(e);
+    let warm = RefCell::new(Warm::default());
+    let coarse_at = |e: f64| rough_of(&warm, length_over_diameter, e);
+    let found = |ratio: &Figures| {
+        search(|e| {
+            let figures = coarse_at(e).combined(ratio, |a, b| a * b);
             libm::log(figures.sommerfeld) - available(e, &figures)
-        };
-        let eccentricity = search(lacking)?;
-        if care == Care::Rough {
-            return Ok(Film {
-                length_over_diameter,
-                eccentricity,
-                figures: corrected(eccentricity),
-                convergence: f64::INFINITY,
-            });
-        }
-        let fine = film(length_over_diameter, eccentricity, Boundary::FedAtWidest)?;
-        let off = libm::log(fine.figures.sommerfeld) - available(eccentricity, &fine.figures);
-        found = Some(fine);
-        if off.abs() < NEAR_ENOUGH || at_an_end(eccentricity) {
-            break;
-        }
-        let coarse = rough(length_over_diameter, eccentricity);
-        ratio = fine.figures.combined(
-            &coarse,
-            |fine, coarse| if coarse == 0.0 { 1.0 } else { fine / coarse },
-        );
+        })
+    };
+    let eccentricity = found(&ratio)?;
+    if care == Care::Rough {
+        return Ok(Film {
+            length_over_diameter,
+            eccentricity,
+            figures: coarse_at(eccentricity).combined(&ratio, |a, b| a * b),
+            convergence: f64::INFINITY,
+        });
     }
-    found.ok_or(FilmError::TooMuchLoad)
+    if length_over_diameter > PROPORTIONS.1 {
+        // The endless bearing is exact at once.
+        let exact = Figures::ONES;
+        return film(length_over_diameter, found(&exact)?, Boundary::FedAtWidest);
+    }
+    // Set right by the middle net, and looked for again there.
+    let (coarse, _, carried) = warm
+        .borrow_mut()
+        .middling(length_over_diameter, eccentricity);
+    ratio = carried.over(&coarse);
+    let eccentricity = found(&ratio)?;
+    // Once on the fine net; what is then still lacking is less than a per cent and
+    // the coarse net knows how everything changes over so little.
+    let (coarse, middle, _) = warm
+        .borrow_mut()
+        .middling(length_over_diameter, eccentricity);
+    let fine =
+        warm.borrow_mut()
+            .solve(2, length_over_diameter, eccentricity, Boundary::FedAtWidest);
+    let at_fine = of_nets(length_over_diameter, eccentricity, [coarse, middle, fine]);
+    let off = libm::log(at_fine.figures.sommerfeld) - available(eccentricity, &at_fine.figures);
+    if off.abs() < NEAR_ENOUGH || eccentricity <= ECCENTRICITIES.0 {
+        return Ok(at_fine);
+    }
+    ratio = at_fine.figures.over(&coarse);
+    let eccentricity = found(&ratio)?;
+    Ok(Film {
+        eccentricity,
+        figures: coarse_at(eccentricity).combined(&ratio, |a, b| a * b),
+        ..at_fine
+    })
 }
 
-fn at_an_end(eccentricity: f64) -> bool {
-    eccentricity <= ECCENTRICITIES.0
+/// The figures on the coarsest net, from where the last ones were.
+fn rough_of(warm: &RefCell<Warm>, length_over_diameter: f64, eccentricity: f64) -> Figures {
+    if length_over_diameter > PROPORTIONS.1 {
+        return long_bearing(eccentricity);
+    }
+    warm.borrow_mut()
+        .solve(0, length_over_diameter, eccentricity, Boundary::FedAtWidest)
 }
 
 /// Where a falling function of the eccentricity goes through nothing. A load so

@@ -61,6 +61,13 @@ impl Band {
             let Some(mine) = rest.get_mut(..width) else {
                 return;
             };
+            // A row that hangs together with none before it: a node held at nothing.
+            if mine.iter().all(|one| *one == 0.0) {
+                if let Some(pivot) = self.diagonal.get_mut(row) {
+                    *pivot = pivot.max(f64::MIN_POSITIVE).sqrt();
+                }
+                continue;
+            }
             for place in width.saturating_sub(row)..width {
                 let column = row + place - width;
                 let theirs = done.get(column * width..).unwrap_or_default();

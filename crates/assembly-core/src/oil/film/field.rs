@@ -31,6 +31,24 @@ pub struct Figures {
 }
 
 impl Figures {
+    /// Every figure one: what changes nothing as a factor.
+    pub(super) const ONES: Self = Self {
+        sommerfeld: 1.0,
+        attitude: 1.0,
+        friction: 1.0,
+        inflow: 1.0,
+        side_share: 1.0,
+        mean_over_peak: 1.0,
+    };
+
+    /// Each figure by the other's; one where the other's is nothing.
+    pub(super) fn over(&self, other: &Self) -> Self {
+        self.combined(
+            other,
+            |one, other| if other == 0.0 { 1.0 } else { one / other },
+        )
+    }
+
     /// Each figure of two films put together.
     pub(super) fn combined(&self, other: &Self, how: impl Fn(f64, f64) -> f64) -> Self {
         Self {

@@ -141,23 +141,77 @@ pub fn film(
         });
     }
     let proportion = length_over_diameter.min(PROPORTIONS.1 * 10.0);
-    let mut broken = Vec::new();
-    let mut along_before = 0;
-    let [coarse, middle, fine] = NETS.map(|(round, along)| {
-        if along_before > 0 {
-            broken = twice_as_fine(&broken, along_before);
-        }
-        along_before = along;
-        let grid = Grid::new(eccentricity, boundary, round, along);
-        Field::new(&grid, proportion, eccentricity, boundary).solve(&mut broken)
-    });
-    let figures = carried_on(&middle, &fine);
-    Ok(Film {
+    let mut warm = Warm::default();
+    let [coarse, middle, fine] =
+        [0, 1, 2].map(|net| warm.solve(net, proportion, eccentricity, boundary));
+    Ok(of_nets(
         length_over_diameter,
         eccentricity,
+        [coarse, middle, fine],
+    ))
+}
+
+/// The film that three nets together tell.
+pub(super) fn of_nets(
+    length_over_diameter: f64,
+    eccentricity: f64,
+    [coarse, middle, fine]: [Figures; 3],
+) -> Film {
+    let figures = carried_on(&middle, &fine);
+    Film {
+        length_over_diameter,
+        eccentricity,
+        // What is left is of a higher order than what was taken away, so a third of
+        // the last change is more than enough.
         convergence: carried_on(&coarse, &middle).greatest_difference(&figures) / 3.0,
         figures,
-    })
+    }
+}
+
+/// Where the film was broken last on each net: the next film is much like it.
+#[derive(Default)]
+pub(super) struct Warm {
+    broken: [Vec<bool>; 3],
+}
+
+impl Warm {
+    /// The figures on one of the nets.
+    pub(super) fn solve(
+        &mut self,
+        net: usize,
+        length_over_diameter: f64,
+        eccentricity: f64,
+        boundary: Boundary,
+    ) -> Figures {
+        let (round, along) = NETS.get(net).copied().unwrap_or((20, 3));
+        let coarser = net
+            .checked_sub(1)
+            .and_then(|at| Some((self.broken.get(at)?, NETS.get(at)?.1)))
+            .map(|(broken, along)| twice_as_fine(broken, along));
+        let grid = Grid::new(eccentricity, boundary, round, along);
+        let field = Field::new(&grid, length_over_diameter, eccentricity, boundary);
+        match self.broken.get_mut(net) {
+            Some(broken) => {
+                if broken.is_empty() {
+                    *broken = coarser.unwrap_or_default();
+                }
+                field.solve(broken)
+            }
+            None => field.solve(&mut Vec::new()),
+        }
+    }
+
+    /// The two coarse nets carried on.
+    pub(super) fn middling(
+        &mut self,
+        length_over_diameter: f64,
+        eccentricity: f64,
+    ) -> (Figures, Figures, Figures) {
+        let boundary = Boundary::FedAtWidest;
+        let coarse = self.solve(0, length_over_diameter, eccentricity, boundary);
+        let middle = self.solve(1, length_over_diameter, eccentricity, boundary);
+        (coarse, middle, carried_on(&coarse, &middle))
+    }
 }
 
 /// The coarsest net gives Sommerfeld's number about so much too great, as a logarithm.
