@@ -30,6 +30,8 @@ pub mod day;
 pub mod fact;
 pub mod file;
 pub mod fold;
+#[cfg(any(test, feature = "hostile"))]
+pub mod hostile;
 pub mod id;
 pub mod journal;
 pub mod storage;

@@ -26,4 +26,6 @@ pub use lend::{Entry, Shelf, Vault};
 pub use opening::{Opened, entries, open};
 
 #[cfg(test)]
+mod tabs_tests;
+#[cfg(test)]
 mod tests;

@@ -12,7 +12,7 @@ use crate::journal::Journal;
 use build_plan::Place;
 
 /// Runs what never really waits.
-fn now<T>(future: impl Future<Output = T>) -> T {
+pub(super) fn now<T>(future: impl Future<Output = T>) -> T {
     let mut future = pin!(future);
     let mut context = Context::from_waker(Waker::noop());
     loop {
@@ -22,11 +22,11 @@ fn now<T>(future: impl Future<Output = T>) -> T {
     }
 }
 
-fn build() -> BuildId {
+pub(super) fn build() -> BuildId {
     BuildId::from_random(7)
 }
 
-fn keeper(faults: &Faults) -> Keeper<MemoryShelf, MemoryVault> {
+pub(super) fn keeper(faults: &Faults) -> Keeper<MemoryShelf, MemoryVault> {
     Keeper::new(MemoryShelf::new(faults), MemoryVault::new(faults))
 }
 
@@ -45,7 +45,7 @@ fn opened(keeper: &Keeper<MemoryShelf, MemoryVault>) -> Opened {
     now(keeper.open()).opened
 }
 
-fn the_build(keeper: &Keeper<MemoryShelf, MemoryVault>) -> Journal {
+pub(super) fn the_build(keeper: &Keeper<MemoryShelf, MemoryVault>) -> Journal {
     opened(keeper)
         .journals
         .remove(&build())

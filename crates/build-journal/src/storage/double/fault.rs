@@ -34,7 +34,7 @@ pub enum Side {
 #[derive(Debug, Default)]
 struct Script {
     done: Vec<Side>,
-    at: Option<(usize, Fault)>,
+    at: Vec<(usize, Fault)>,
     full: bool,
 }
 
@@ -53,8 +53,14 @@ impl Faults {
     #[must_use]
     pub fn at(operation: usize, fault: Fault) -> Self {
         let faults = Self::default();
-        faults.0.borrow_mut().at = Some((operation, fault));
-        faults
+        faults.and_at(operation, fault)
+    }
+
+    /// The same, and this goes wrong at that operation as well.
+    #[must_use]
+    pub fn and_at(self, operation: usize, fault: Fault) -> Self {
+        self.0.borrow_mut().at.push((operation, fault));
+        self
     }
 
     /// The operations so far.
@@ -66,7 +72,7 @@ impl Faults {
     /// Nothing goes wrong any more.
     pub fn clear(&self) {
         let mut script = self.0.borrow_mut();
-        script.at = None;
+        script.at.clear();
         script.full = false;
     }
 
@@ -75,14 +81,10 @@ impl Faults {
         let mut script = self.0.borrow_mut();
         let number = script.done.len();
         script.done.push(side);
-        match &script.at {
-            Some((at, fault)) if *at == number => {
-                let fault = fault.clone();
-                script.full |= fault == Fault::FullFromNow;
-                Some(fault)
-            }
-            _ => None,
-        }
+        let due = script.at.iter().find(|(at, _)| *at == number);
+        let fault = due.map(|(_, fault)| fault.clone());
+        script.full |= fault == Some(Fault::FullFromNow);
+        fault
     }
 
     pub(super) fn is_full(&self) -> bool {

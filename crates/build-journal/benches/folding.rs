@@ -1,0 +1,174 @@
+//! How long a state takes: from scratch, a fact further, and opening a file.
+
+#![allow(missing_docs, clippy::unwrap_used, clippy::expect_used)]
+
+use build_journal::fact::{
+    Body, CheckMade, EngineDescribed, EventHappened, LimitsOrigin, LimitsSet, Mark, Outcome,
+    Reading, Spot, StepMarked, ToolListed,
+};
+use build_journal::fold::{Folding, fold};
+use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, ToolId, export, import};
+use build_plan::engine::Construction;
+use build_plan::{Engine, Layout, MEASURES};
+use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
+use std::hint::black_box;
+
+const START: u64 = 1_750_000_000_000;
+
+struct Pen {
+    stamper: Stamper,
+    wall: u64,
+}
+
+impl Pen {
+    fn fact(&mut self, body: Body) -> Fact {
+        self.wall += 30_000;
+        let id = self.stamper.stamp(self.wall, self.wall);
+        let clock = i64::try_from(self.wall).unwrap();
+        Fact::new(id, DeviceId::from_random(1), clock, body)
+    }
+}
+
+fn reading(measure: &str, place: build_plan::Place, number: usize, tool: ToolId) -> Body {
+    Body::Reading(Reading {
+        measure: measure.to_owned(),
+        place: Spot::Known(place),
+        typed: format!("2.44{:02}", 80 + number % 7),
+        unit: "in".to_owned(),
+        tool: Some(tool),
+        setting: None,
+        temperature: None,
+        condition: None,
+    })
+}
+
+/// A vee eight with so many facts: each length that can be read, over and over,
+/// with steps, checks and a few events between.
+fn journal(facts: usize) -> (Journal, Pen) {
+    let mut pen = Pen {
+        stamper: Stamper::new(),
+        wall: START,
+    };
+    let angle = build_journal::fact::EngineDescribed {
+        name: "vee eight".to_owned(),
+        cylinders: 8,
+        layout: "vee".to_owned(),
+        bank_angle: Some("90°".to_owned()),
+        mains: None,
+        built: Vec::new(),
+    };
+    let engine: Engine = angle.engine().unwrap();
+    let _: (Construction, Layout) = (*engine.construction(), engine.layout());
+    let _ = EngineDescribed::of(&engine);
+    let mut journal = Journal::new(BuildId::from_random(1));
+    journal.take(pen.fact(Body::EngineDescribed(angle)));
+    let mic = ToolId::from_random(1);
+    journal.take(pen.fact(Body::ToolListed(ToolListed {
+        tool: mic,
+        name: "micrometer".to_owned(),
+        instrument: "outside-micrometer-tenths".to_owned(),
+    })));
+    journal.take(pen.fact(Body::LimitsSet(LimitsSet {
+        measure: "main-oil-clearance".to_owned(),
+        place: None,
+        low: Some("1.5".to_owned()),
+        high: Some("2.5".to_owned()),
+        unit: "thou".to_owned(),
+        origin: LimitsOrigin::Sheet,
+        origin_note: "page 41".to_owned(),
+        replaces: Vec::new(),
+    })));
+    let places: Vec<_> = MEASURES
+        .iter()
+        .filter(|one| one.can_be_read() && one.units.inch == "in")
+        .flat_map(|one| {
+            one.places(&engine)
+                .into_iter()
+                .map(move |place| (one.id, place))
+        })
+        .collect();
+    let steps: Vec<&str> = build_plan::step::STEPS.iter().map(|one| one.id).collect();
+    let mut number = 0;
+    while journal.len() < facts {
+        number += 1;
+        let body = match number % 500 {
+            100 => Body::StepMarked(StepMarked {
+                step: steps[number / 500 % steps.len()].to_owned(),
+                place: None,
+                mark: Mark::Done,
+                words: None,
+            }),
+            200 => Body::CheckMade(CheckMade {
+                check: "clean".to_owned(),
+                place: None,
+                outcome: Outcome::Good,
+                words: None,
+                lasts: None,
+            }),
+            300 => Body::EventHappened(EventHappened {
+                event: "main-shells-swapped".to_owned(),
+                places: vec![Spot::Known(build_plan::Place::main(3))],
+                words: None,
+            }),
+            _ => {
+                let (measure, place) = places[number % places.len()];
+                reading(measure, place, number, mic)
+            }
+        };
+        journal.take(pen.fact(body));
+    }
+    (journal, pen)
+}
+
+fn folding(criterion: &mut Criterion) {
+    let (ten, mut pen) = journal(10_000);
+    criterion.bench_function("10,000 facts from scratch", |bench| {
+        bench.iter(|| fold(black_box(&ten)));
+    });
+    let state = Folding::of(&ten);
+    let place = build_plan::Place::main(2)
+        .station(build_plan::Station::Front)
+        .direction(build_plan::Direction::UpAndDown);
+    let mut with = ten.clone();
+    let next = pen.fact(reading(
+        "main-journal-diameter",
+        place,
+        1,
+        ToolId::from_random(1),
+    ));
+    with.take(next.clone());
+    criterion.bench_function("a reading more at 10,000 facts", |bench| {
+        bench.iter_batched_ref(
+            || state.clone(),
+            |state| state.append(&with, &next),
+            BatchSize::LargeInput,
+        );
+    });
+    let build = fold(&ten);
+    criterion.bench_function("what is stale at 10,000 facts", |bench| {
+        bench.iter(|| black_box(&build).stale());
+    });
+    criterion.bench_function("what is next at 10,000 facts", |bench| {
+        bench.iter(|| black_box(&build).outlook(1_760_000_000_000));
+    });
+}
+
+fn opening(criterion: &mut Criterion) {
+    let (twenty, _) = journal(20_000);
+    let file = export(&twenty);
+    let mut group = criterion.benchmark_group("20,000 facts");
+    group.sample_size(20);
+    group.bench_function("import", |bench| {
+        bench.iter(|| import(black_box(file.as_bytes())));
+    });
+    group.bench_function("import and fold", |bench| {
+        bench.iter(|| fold(&import(black_box(file.as_bytes())).unwrap().journal));
+    });
+    group.bench_function("export", |bench| {
+        bench.iter(|| export(black_box(&twenty)));
+    });
+    group.finish();
+}
+
+criterion_group!(benches, folding, opening);
+criterion_main!(benches);
