@@ -51,7 +51,14 @@ impl Fact {
     /// [`Unreadable`] when there is no telling which fact it is: the text is
     /// not JSON, or has no proper `id`, `device`, `clock` and `kind`.
     pub fn read(text: &str) -> Result<Self, Unreadable> {
-        let fields = Fields::read(text)?;
+        // Read as it will be kept: blanks between its parts must not matter.
+        // But first it has to be JSON as it stands: 1 2 is not 12.
+        let spread = text;
+        let text = compact(spread);
+        if text.len() != spread.len() {
+            Fields::read(spread)?;
+        }
+        let fields = Fields::read(&text)?;
         let id = fields.id("id", "the id of a fact, a UUID of version 7", FactId::parse)?;
         let device = fields.id("device", "the id of a device, a UUID", DeviceId::parse)?;
         let clock = fields.whole("clock", "milliseconds since 1970, a whole number")?;
@@ -73,7 +80,7 @@ impl Fact {
             device,
             clock,
             body,
-            text: compact(text),
+            text,
         })
     }
 

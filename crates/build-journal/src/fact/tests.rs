@@ -107,6 +107,21 @@ fn a_known_kind_in_an_unreadable_shape_says_which_field() {
 }
 
 #[test]
+fn blanks_between_the_parts_make_no_difference_and_mend_nothing() {
+    let spread = read(
+        r#","kind":"engine-described","engine":{"name":"a","cylinders":4,"layout":"inline","liners":{"of": 7 }}"#,
+    );
+    let spread = spread.unwrap();
+    assert_eq!(Fact::read(spread.text()).unwrap(), spread);
+    let broken = format!("{{{HEAD},\"kind\":\"note\",\"text\":\"a\"}}")
+        .replace("1750000000000", "1750 000000000");
+    assert!(matches!(
+        Fact::read(&broken),
+        Err(Unreadable::NotJson { .. })
+    ));
+}
+
+#[test]
 fn a_text_that_is_no_fact_says_why() {
     for (text, words) in [
         (String::new(), "not whole JSON"),
