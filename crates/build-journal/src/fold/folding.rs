@@ -132,6 +132,9 @@ impl Folding {
                 let with = (&mut self.units, &self.build.plan);
                 let taken = Taken::of(fact.id(), reading, None, with);
                 let spot = self.place(taken);
+                if let Some(spot) = spot {
+                    self.note_latest(spot);
+                }
                 if self.last_is_in_doubt() {
                     *self = Self::of(journal);
                     return;
@@ -302,11 +305,7 @@ impl Folding {
             }
             Some(_) => {}
         }
-        let spot = self.readings.push(taken, engine);
-        if let Some(spot) = spot {
-            self.note_latest(spot);
-        }
-        spot
+        self.readings.push(taken, engine)
     }
 
     /// Strikes a reading out.

@@ -81,3 +81,5 @@ mod next_tests;
 mod stale_tests;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod undone_tests;

@@ -41,7 +41,7 @@ pub struct Job {
 /// Jobs by step and part, with what they cost in minutes.
 type Jobs = BTreeMap<(&'static str, At), Cost>;
 
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy, PartialEq, Debug)]
 struct Cost {
     step: &'static Step,
     minutes: (u32, u32),
@@ -251,4 +251,76 @@ fn add(all: &mut Jobs, more: &Jobs) {
 fn cost(jobs: &Jobs) -> (u32, u32) {
     let sum = |of: fn(&Cost) -> u32| jobs.values().map(of).sum::<u32>();
     (sum(|cost| cost.minutes.1), sum(|cost| cost.minutes.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use build_plan::step::STEPS;
+
+    fn jobs(of: &[(usize, u32)]) -> Jobs {
+        of.iter()
+            .map(|(step, minutes)| {
+                let step = STEPS[*step];
+                let cost = Cost {
+                    step,
+                    minutes: (*minutes / 2, *minutes),
+                    in_the_way: false,
+                };
+                ((step.id, At::Engine), cost)
+            })
+            .collect()
+    }
+
+    /// Every way there is, one by one.
+    fn least_of_all(choices: &[Vec<Jobs>]) -> (u32, u32) {
+        let many: usize = choices.iter().map(Vec::len).product();
+        (0..many)
+            .map(|mut which| {
+                let mut all = Jobs::new();
+                for ways in choices {
+                    add(&mut all, &ways[which % ways.len()]);
+                    which /= ways.len();
+                }
+                cost(&all)
+            })
+            .min()
+            .unwrap()
+    }
+
+    #[test]
+    fn a_dearer_step_that_serves_two_results_is_taken() {
+        let shared = jobs(&[(0, 50)]);
+        let choices = [
+            vec![jobs(&[(1, 40)]), shared.clone()],
+            vec![jobs(&[(2, 40)]), shared.clone()],
+        ];
+        assert_eq!(cheapest(&choices), shared);
+    }
+
+    #[test]
+    fn no_way_takes_less_time_than_the_one_that_is_found() {
+        let mut dice = 7_u64;
+        let mut draw = |bound: u64| {
+            dice = dice.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+            (dice >> 33) % bound
+        };
+        for _ in 0..300 {
+            let choices: Vec<Vec<Jobs>> = (0..1 + draw(6))
+                .map(|_| {
+                    (0..1 + draw(3))
+                        .map(|_| {
+                            let some = (0..1 + draw(3)).map(|_| {
+                                let step = usize::try_from(draw(9)).unwrap();
+                                // A step takes as long whichever result it is for.
+                                (step, 10 + u32::try_from(step * 7 % 5).unwrap() * 10)
+                            });
+                            jobs(&some.collect::<Vec<_>>())
+                        })
+                        .collect()
+                })
+                .collect();
+            assert_eq!(cost(&cheapest(&choices)), least_of_all(&choices));
+        }
+    }
 }

@@ -18,6 +18,8 @@ mod running;
 mod shape;
 mod tripwire;
 
+use std::sync::OnceLock;
+
 pub use camshaft::{
     BELT_DEFLECTION, CAM_BEARING_CLEARANCE, CAM_END_FLOAT, CAM_LATENESS, CAM_LOBE_CENTRE,
     CAM_RUN_OUT, LIFTER_IN_BORE, LOBE_LIFT, TIMING_CHAIN_SLACK, TIMING_GEAR_BACKLASH,
@@ -165,7 +167,15 @@ pub static MEASURES: &[&Measure] = &[
 /// The measure with this id.
 #[must_use]
 pub fn measure(id: &str) -> Option<&'static Measure> {
-    MEASURES.iter().copied().find(|one| one.id == id)
+    // Asked once for every reading there is.
+    static BY_ID: OnceLock<Vec<&'static Measure>> = OnceLock::new();
+    let by_id = BY_ID.get_or_init(|| {
+        let mut all = MEASURES.to_vec();
+        all.sort_unstable_by_key(|one| one.id);
+        all
+    });
+    let at = by_id.binary_search_by_key(&id, |one| one.id).ok()?;
+    by_id.get(at).copied()
 }
 
 #[cfg(test)]
