@@ -124,7 +124,7 @@ fn journal(facts: usize) -> (Journal, Pen) {
         number += 1;
         let body = match number % 500 {
             100 => Body::StepMarked(StepMarked {
-                step: steps[number / 500 % steps.len()].to_owned(),
+                step: (*steps.get(number / 500 % steps.len()).unwrap()).to_owned(),
                 place: None,
                 mark: Mark::Done,
                 words: None,
@@ -142,7 +142,7 @@ fn journal(facts: usize) -> (Journal, Pen) {
                 words: None,
             }),
             _ => {
-                let (measure, place) = places[number % places.len()];
+                let (measure, place) = *places.get(number % places.len()).unwrap();
                 reading(measure, place, number, mic)
             }
         };

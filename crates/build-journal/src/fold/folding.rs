@@ -69,27 +69,25 @@ impl Folding {
         for fact in journal.facts().filter(stands) {
             folding.define(fact);
         }
-        let mut readings = Vec::new();
+        for fact in journal.facts().filter(stands) {
+            folding.take(fact);
+        }
+        folding.build.last = journal.facts().next_back().map(Fact::id);
+        folding.bench = Bench::new(&folding.build.tools);
+        folding.set_up();
+        folding.readings.reserve(journal.len());
         for fact in journal.facts() {
             let by = struck.get(&fact.id());
             match fact.body() {
                 // A reading that is struck out is still shown, struck through.
                 Body::Reading(reading) => {
                     let with = (&mut folding.units, &folding.build.plan);
-                    readings.push(Taken::of(fact.id(), reading, by.cloned(), with));
+                    let taken = Taken::of(fact.id(), reading, by.cloned(), with);
+                    folding.place(taken);
                 }
                 _ if by.is_some() => {}
-                _ => folding.take(fact),
+                _ => folding.note(fact),
             }
-        }
-        folding.build.last = journal.facts().next_back().map(Fact::id);
-        folding.bench = Bench::new(&folding.build.tools);
-        folding.set_up();
-        for taken in readings {
-            folding.place(taken);
-        }
-        for fact in journal.facts().filter(stands) {
-            folding.note(fact);
         }
         folding.build.problems.sort_by_key(|problem| problem.fact);
         folding.grow_old();

@@ -23,6 +23,11 @@ pub(super) struct Readings {
 }
 
 impl Readings {
+    /// Makes room for so many.
+    pub(super) fn reserve(&mut self, many: usize) {
+        self.taken.reserve(many);
+    }
+
     /// Takes in a reading that is later than all before. Gives its spot, when
     /// the engine has it.
     pub(super) fn push(&mut self, taken: Taken, engine: Option<&Engine>) -> Option<Spot> {
