@@ -201,10 +201,4 @@ pub(super) static ENTRIES: &[Entry] = &[
     .at_most(0.007),
     tm("liner-stand-out", "wet liner stand-out", TM_5_6115_400).from(0.002, 0.005),
     tm("liner-stand-out", "wet liner stand-out", TM_10_4320_307).from(0.003, 0.006),
-    tm(
-        "rod-bolt-stretch",
-        "rod bolt stretch",
-        "TM 55-1905-223-24-1",
-    )
-    .from(0.0135, 0.0185),
 ];
