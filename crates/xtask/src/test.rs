@@ -113,6 +113,11 @@ fn carry_out(places: &Places, part: Part, besides: &[String]) -> Outcome<()> {
             run(cargo(places)?
                 .args(["clippy", "--locked", "--workspace", "--all-targets"])
                 .args(strict))?;
+            // Not among all targets: a plain `cargo test` leaves it out.
+            run(cargo(places)?
+                .args(["clippy", "--locked", "--package", "thoubook-tests"])
+                .args(["--test", "browser"])
+                .args(strict))?;
             run(for_the_page(cargo(places)?.arg("clippy"))
                 .arg("--all-targets")
                 .args(strict))
