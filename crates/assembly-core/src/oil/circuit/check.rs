@@ -1,132 +1,25 @@
 //! The oil pressure that an engine's clearances allow, as a quick check.
 
+mod inputs;
+
+use inputs::{
+    CAM_BEARINGS, DISPLACEMENT, DRIVE, FLOW, GROOVE, LIFTERS, MAIN_JOURNAL, MAIN_LENGTH, MAINS,
+    PRESSURE, RELIEF, ROD_JOURNAL, ROD_LENGTH, RODS, SHARE, SPEED, STROKE,
+};
+
 use super::balance::{At, BearingLoads, Circuit, Filter};
+use super::error::CircuitError;
 use super::gallery::Gallery;
 use super::layout::{BearingRow, Known, Layout, Leaks};
 use super::leak::Entry;
-use super::map::CircuitError;
 use super::pump::{Pump, Relief};
 use super::rule::{FOR_A_THOUSAND_TURNS, HOT_IDLE, PSI, wanted};
 use crate::describe::{
-    Answer, Calculation, CalculationError, Choice, Given, Gravity, Input, Output, Provenance,
-    Takes, UsualUnits,
+    Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance,
 };
 use crate::measure::{Estimate, Sources};
 use crate::oil::viscosity::Lubricant;
 use crate::oil::viscosity::line_check::{AT, AT_40, AT_100};
-use crate::quantity::Kind;
-
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const FLOW: (Kind, UsualUnits) = (Kind::Flow, UsualUnits::of("L/min", "L/min"));
-const SHARE: (Kind, UsualUnits) = (Kind::Ratio, UsualUnits::SHARE);
-const CLEARANCES: (f64, f64) = (5e-6, 0.0005);
-const JOURNALS: (f64, f64) = (0.015, 0.2);
-const SHELLS: (f64, f64) = (0.008, 0.15);
-
-static MAINS: Input = Input::gap(
-    "mains",
-    "clearance of each main",
-    CLEARANCES,
-    "One for each main, on the diameter, as measured.",
-)
-.taking(Takes::OneOrMore);
-static RODS: Input = Input::gap(
-    "rods",
-    "clearance of each rod",
-    CLEARANCES,
-    "One for each rod, on the diameter, as measured.",
-)
-.taking(Takes::OneOrMore);
-static MAIN_JOURNAL: Input = Input::size("main-journal", "main journal", JOURNALS, "Its diameter.");
-static MAIN_LENGTH: Input = Input::size(
-    "main-length",
-    "length of a main shell",
-    SHELLS,
-    "Across its running face; the mean when one is longer.",
-);
-static ROD_JOURNAL: Input = Input::size("rod-journal", "crank pin", JOURNALS, "Its diameter.");
-static ROD_LENGTH: Input = Input::size(
-    "rod-length",
-    "length of a rod shell",
-    SHELLS,
-    "Across its running face.",
-);
-static STROKE: Input = Input::size(
-    "stroke",
-    "stroke",
-    (0.02, 0.4),
-    "The crank throws oil outward to the rods by it.",
-);
-static GROOVE: Input = Input::one_of(
-    "groove",
-    "groove of the main shells",
-    &[
-        Choice {
-            id: "upper",
-            label: "upper half",
-        },
-        Choice {
-            id: "all-round",
-            label: "all round",
-        },
-        Choice {
-            id: "none",
-            label: "none, a hole",
-        },
-    ],
-    "Look at both shells.",
-);
-static DISPLACEMENT: Input = Input::of(
-    "pump-volume",
-    "volume of the pump a turn",
-    (Kind::Volume, UsualUnits::of("cc", "cc")),
-    (1e-6, 3e-4),
-    "From its maker, or by π/4 × (tip circle² − root circle²) × width of its gears.",
-)
-.optional();
-static DRIVE: Input = Input::one_of(
-    "drive",
-    "pump turns",
-    &[
-        Choice {
-            id: "cam",
-            label: "with the cam, half as fast",
-        },
-        Choice {
-            id: "crank",
-            label: "with the crank",
-        },
-    ],
-    "What it is driven by.",
-);
-static RELIEF: Input = Input::of(
-    "relief",
-    "relief opens at",
-    PRESSURE,
-    (1e4, 2e6),
-    "From the maker's sheet, or by spring and plunger.",
-);
-static SPEED: Input = Input::of(
-    "speed",
-    "engine speed",
-    (Kind::RotationalSpeed, UsualUnits::of("rpm", "rpm")),
-    (5.0, 1600.0),
-    "At the crankshaft.",
-);
-static LIFTERS: Input = Input::of(
-    "lifters",
-    "lifters that are fed with oil",
-    (Kind::Count, UsualUnits::NONE),
-    (0.0, 64.0),
-    "0 with an overhead cam and plain buckets.",
-);
-static CAM_BEARINGS: Input = Input::of(
-    "cam-bearings",
-    "cam bearings",
-    (Kind::Count, UsualUnits::NONE),
-    (0.0, 40.0),
-    "All camshafts together.",
-);
 
 /// Oil pressure from clearances.
 pub static OIL_PRESSURE: Calculation = Calculation {

@@ -45,10 +45,7 @@ pub fn five_main_layout(sources: &mut Sources) -> Layout {
     }
 }
 
-/// The engine with a 10W-30 by its sheet.
-///
-/// # Panics
-/// Never: its oil is a real one.
+/// The engine with a 10W-30 by its sheet; `None` only should that make no oil.
 #[must_use]
 pub fn five_main_circuit(layout: &Layout, sources: &mut Sources) -> Option<Circuit> {
     let oil = Lubricant::of_sheet(70.0, 10.5).ok()?;

@@ -9,6 +9,7 @@
 pub mod balance;
 mod check;
 pub mod eccentricity;
+pub mod error;
 pub mod example;
 pub mod gallery;
 pub mod layout;
@@ -21,7 +22,8 @@ mod tests;
 
 pub use balance::{At, BearingLoads, Circuit, Demand, Filter};
 pub use check::OIL_PRESSURE;
+pub use error::CircuitError;
 pub use layout::{BearingRow, Known, Layout, Leak, LeakKind, Leaks};
 pub use leak::Entry;
-pub use map::{CircuitError, Point, PressureMap, Share};
+pub use map::{Point, PressureMap, Share};
 pub use pump::{Pump, Relief};

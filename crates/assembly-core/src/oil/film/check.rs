@@ -1,5 +1,12 @@
 //! The film of a bearing as a quick check.
 
+mod inputs;
+
+use inputs::{
+    CLEARANCE, DIAMETER, FLOW, GROOVE, LENGTH, LOAD, OIL_IN, PRESSURE, ROUGH_JOURNAL, ROUGH_SHELL,
+    SPEED, SUPPLY,
+};
+
 use super::balance::Care;
 use super::field::Figures;
 use super::rules::{least_film_for, trumpler_film};
@@ -11,82 +18,8 @@ use crate::describe::{
 };
 use crate::measure::Estimate;
 use crate::oil::viscosity::Lubricant;
-use crate::oil::viscosity::line_check::{AT_40, AT_100, DYNAMIC, TEMPERATURE};
+use crate::oil::viscosity::line_check::{AT_40, AT_100, DYNAMIC};
 use crate::quantity::Kind;
-
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const FLOW: (Kind, UsualUnits) = (Kind::Flow, UsualUnits::of("mL/min", "mL/min"));
-
-static DIAMETER: Input = Input::size(
-    "journal",
-    "journal diameter",
-    (0.01, 0.3),
-    "Micrometer across the journal.",
-);
-static LENGTH: Input = Input::size(
-    "length",
-    "length of the shell",
-    (0.004, 0.3),
-    "Across the shell's running face.",
-);
-static GROOVE: Input = Input::gap(
-    "groove",
-    "width of a groove all round",
-    (0.0, 0.03),
-    "Only if a groove goes all round; leave it out for a plain shell with a hole.",
-)
-.optional();
-static CLEARANCE: Input = Input::gap(
-    "clearance",
-    "oil clearance",
-    (1e-6, 0.0008),
-    "On the diameter: bore of the clamped shells less journal.",
-);
-static LOAD: Input = Input::of(
-    "load",
-    "load on the bearing",
-    (Kind::Force, UsualUnits::FORCE),
-    (10.0, 500_000.0),
-    "Mean load over a turn, or the peak for the worst moment; the engine's description can work it out.",
-);
-static SPEED: Input = Input::of(
-    "speed",
-    "engine speed",
-    (Kind::RotationalSpeed, UsualUnits::of("rpm", "rpm")),
-    (5.0, 1600.0),
-    "At the crankshaft.",
-);
-static OIL_IN: Input = Input::of(
-    "oil-in",
-    "temperature of the oil that comes in",
-    TEMPERATURE,
-    (250.0, 440.0),
-    "At the gallery, or in the sump when there is no cooler.",
-);
-static SUPPLY: Input = Input::of(
-    "supply",
-    "oil pressure",
-    PRESSURE,
-    (1e4, 2e6),
-    "At the gallery; needed for a groove all round.",
-)
-.optional();
-static ROUGH_JOURNAL: Input = Input::of(
-    "journal-roughness",
-    "roughness Rq of the journal",
-    (Kind::Length, UsualUnits::of("µin", "µm")),
-    (0.0, 5e-6),
-    "From the shop; a polished journal has about 0.1 to 0.3 µm.",
-)
-.optional();
-static ROUGH_SHELL: Input = Input::of(
-    "shell-roughness",
-    "roughness Rq of the shell",
-    (Kind::Length, UsualUnits::of("µin", "µm")),
-    (0.0, 5e-6),
-    "From the shell's maker; about 0.3 to 0.6 µm.",
-)
-.optional();
 
 /// The film of a bearing.
 pub static BEARING_FILM: Calculation = Calculation {

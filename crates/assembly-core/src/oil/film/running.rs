@@ -134,7 +134,6 @@ struct Heat {
 struct Work<'a> {
     bearing: &'a Bearing,
     duty: &'a Duty,
-    lands: f64,
     mean_pressure: f64,
     radius: f64,
     radial: f64,
@@ -154,7 +153,6 @@ impl<'a> Work<'a> {
         Self {
             bearing,
             duty,
-            lands,
             mean_pressure,
             radius,
             radial,
@@ -204,7 +202,6 @@ impl<'a> Work<'a> {
         let heat = self.heat(film.eccentricity, figures, oil);
         let (inflow, side_flow) = self.flows(film.eccentricity, figures);
         let friction_torque = self.torque(figures);
-        debug_assert!(self.lands >= 1.0);
         RunningFilm {
             film,
             viscosity: oil.in_film(heat.mean),
