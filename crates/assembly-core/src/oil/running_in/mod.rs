@@ -2,8 +2,10 @@
 
 pub mod compression;
 pub mod consumption;
+pub mod first_minutes;
 pub mod leak_down;
 pub mod plugs;
+pub mod pre_fire;
 pub mod prime;
 pub mod schedule;
 
