@@ -419,10 +419,12 @@ impl Folding {
     fn set_like(&self, made: &ToolSet) -> Dirty {
         let named = |taken: &Taken| taken.reading.setting == Some(made.setting);
         if self.readings.all().iter().any(named) {
-            self.everything()
-        } else {
-            Dirty::default()
+            return self.everything();
         }
+        // What the other tool is locked at has to be at hand from now on.
+        let locked = made.locked_at.and_then(|fact| self.readings.get(fact));
+        let spot = locked.and_then(|taken| spot_of(taken, self.engine()));
+        spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
     }
 
     /// All that there is something to work out for.

@@ -208,7 +208,10 @@ impl Measuring<'_> {
             }),
         }
         .ok_or(NoGiveOrTake::ToolNotKnown)?;
-        self.made.insert(taken.fact, measured.clone());
+        // Only what a tool was locked at is asked for again.
+        if self.bench.is_lock(taken.fact) {
+            self.made.insert(taken.fact, measured.clone());
+        }
         Ok(measured)
     }
 
