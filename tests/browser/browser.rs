@@ -1,7 +1,9 @@
 //! One browser with one profile, driven through WebDriver.
 
+use std::collections::BTreeSet;
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 use std::time::Duration;
 
 use fantoccini::wd::{WebDriverCompatibleCommand, WindowHandle};
@@ -171,9 +173,17 @@ fn display(log: &Path) -> u32 {
     })
 }
 
+/// A port that nobody listens on, and that no other test was given.
 fn free_port() -> u16 {
-    let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).unwrap();
-    listener.local_addr().unwrap().port()
+    static GIVEN: Mutex<BTreeSet<u16>> = Mutex::new(BTreeSet::new());
+    loop {
+        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).unwrap();
+        let port = listener.local_addr().unwrap().port();
+        let mut given = GIVEN.lock().unwrap_or_else(PoisonError::into_inner);
+        if given.insert(port) {
+            return port;
+        }
+    }
 }
 
 /// A command that only one driver knows.

@@ -3,7 +3,7 @@
 
 use std::panic::{AssertUnwindSafe, resume_unwind};
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Condvar, Mutex, PoisonError};
 
 use futures_util::FutureExt as _;
 
@@ -14,8 +14,35 @@ use crate::places;
 use crate::second_build;
 use crate::server::Server;
 
-/// Two processor cores carry one browser at a time.
-static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+/// A browser mostly waits for its driver, so each processor core carries one; a
+/// big machine runs no more of them than its memory holds.
+const AT_ONCE: usize = 4;
+
+/// How many tests have a browser now.
+static RUNNING: Mutex<usize> = Mutex::new(0);
+static ONE_IS_DONE: Condvar = Condvar::new();
+
+/// Leave to run, for as long as it is held.
+struct Turn;
+
+impl Turn {
+    fn take() -> Self {
+        let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+        let running = RUNNING.lock().unwrap_or_else(PoisonError::into_inner);
+        let mut running = ONE_IS_DONE
+            .wait_while(running, |running| *running >= cores.min(AT_ONCE))
+            .unwrap_or_else(PoisonError::into_inner);
+        *running += 1;
+        Self
+    }
+}
+
+impl Drop for Turn {
+    fn drop(&mut self) {
+        *RUNNING.lock().unwrap_or_else(PoisonError::into_inner) -= 1;
+        ONE_IS_DONE.notify_one();
+    }
+}
 
 /// All that a test works with.
 pub struct Rig {
@@ -42,7 +69,7 @@ pub fn run_with(
     base: &str,
     flow: impl AsyncFnOnce(&mut Rig),
 ) {
-    let _turn = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
+    let _turn = Turn::take();
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()
