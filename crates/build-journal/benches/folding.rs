@@ -28,7 +28,7 @@ fn spent() -> Option<Duration> {
 /// Times only what is done with what was made ready; dropping comes after.
 fn timed<S, T>(bench: &mut Bencher, ready: impl Fn() -> S, act: impl Fn(&mut S) -> T) {
     // The system counts in ticks: many at once, so that they weigh little.
-    const AT_ONCE: usize = 40;
+    const AT_ONCE: usize = 20;
     bench.iter_custom(|times| {
         let mut all = Duration::from_nanos(1);
         let mut left = usize::try_from(times).unwrap();
@@ -160,16 +160,23 @@ fn folding(criterion: &mut Criterion) {
     let place = build_plan::Place::main(2)
         .station(build_plan::Station::Front)
         .direction(build_plan::Direction::UpAndDown);
-    let mut with = ten.clone();
-    let next = pen.fact(reading(
-        "main-journal-diameter",
-        place,
-        1,
-        ToolId::from_random(1),
-    ));
-    with.take(next.clone());
+    let mut next = |number| {
+        let tool = ToolId::from_random(1);
+        pen.fact(reading("main-journal-diameter", place, number, tool))
+    };
+    let (one, other) = (next(1), next(2));
+    let (mut with_one, mut with_both) = (ten.clone(), ten.clone());
+    with_one.take(one.clone());
+    with_both.take(one.clone());
+    with_both.take(other.clone());
+    // A copy has no room to grow; one that is written in has.
+    let ready = || {
+        let mut state = state.clone();
+        state.append(&with_one, &one);
+        state
+    };
     criterion.bench_function("a reading more at 10,000 facts", |bench| {
-        timed(bench, || state.clone(), |state| state.append(&with, &next));
+        timed(bench, ready, |state| state.append(&with_both, &other));
     });
     let build = fold(&ten);
     criterion.bench_function("what is stale at 10,000 facts", |bench| {
