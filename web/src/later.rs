@@ -3,7 +3,7 @@
 //! A first visit fetches the frame, the bench and the quick check. What belongs
 //! to a build stands in files of its own, which the service worker has kept by
 //! the time somebody opens them. `cargo xtask build` cuts the page at the
-//! functions [`builds`] and [`advice`] (feature `apart`); any other build leaves
+//! functions [`builds`], [`checks`] and [`advice`] (feature `apart`); any other build leaves
 //! it whole, and all of this is here at once.
 //!
 //! A part is a handful of functions. To put one more screen apart, name the
@@ -28,6 +28,7 @@ use crate::build;
 use crate::device::keeping::Keeping;
 use crate::kit::judged::{self, Judged};
 use crate::kit::piece::{Piece, button, note, p};
+use crate::quick;
 use crate::route::Page;
 
 /// What there is to say when a part can't be fetched.
@@ -46,6 +47,14 @@ pub struct Builds {
     bring_in: fn(Keeping, Box<Journal>) -> Coming<usize>,
     read: fn(Keeping) -> Coming<()>,
     another_tab: fn(Keeping, Option<&str>, Option<&str>),
+    keep: fn(&str, RwSignal<bool>) -> Piece,
+}
+
+/// Every quick check there is, besides the first few.
+#[derive(Clone, Copy)]
+pub struct Checks {
+    all: fn() -> Piece,
+    one: fn(&str) -> Piece,
 }
 
 /// All that can be done about a fit.
@@ -65,6 +74,17 @@ fn builds() -> Result<Builds, SplitLoaderError> {
         bring_in: |keeping, journal| Box::pin(async move { keeping.bring_in(&journal).await }),
         read: |keeping| Box::pin(keeping.look()),
         another_tab: Keeping::another_tab,
+        keep: bench::keep,
+    };
+    Ok(part)
+}
+
+#[cfg_attr(feature = "apart", wasm_split(checks, fallible))]
+#[cfg_attr(not(feature = "apart"), expect(clippy::unnecessary_wraps))]
+fn checks() -> Result<Checks, SplitLoaderError> {
+    let part = Checks {
+        all: quick::all_checks,
+        one: quick::rarer_check,
     };
     Ok(part)
 }
@@ -80,6 +100,7 @@ fn advice() -> Result<Advice, SplitLoaderError> {
 
 thread_local! {
     static BUILDS_HERE: Cell<Option<Builds>> = const { Cell::new(None) };
+    static CHECKS_HERE: Cell<Option<Checks>> = const { Cell::new(None) };
     static ADVICE_HERE: Cell<Option<Advice>> = const { Cell::new(None) };
 }
 
@@ -87,6 +108,11 @@ thread_local! {
 static BUILDS: Part<Builds> = Part {
     fetch: || Box::pin(builds()),
     here: &BUILDS_HERE,
+};
+#[cfg(feature = "apart")]
+static CHECKS: Part<Checks> = Part {
+    fetch: || Box::pin(checks()),
+    here: &CHECKS_HERE,
 };
 #[cfg(feature = "apart")]
 static ADVICE: Part<Advice> = Part {
@@ -97,6 +123,11 @@ static ADVICE: Part<Advice> = Part {
 static BUILDS: Part<Builds> = Part {
     fetch: || Box::pin(std::future::ready(builds())),
     here: &BUILDS_HERE,
+};
+#[cfg(not(feature = "apart"))]
+static CHECKS: Part<Checks> = Part {
+    fetch: || Box::pin(std::future::ready(checks())),
+    here: &CHECKS_HERE,
 };
 #[cfg(not(feature = "apart"))]
 static ADVICE: Part<Advice> = Part {
@@ -159,6 +190,24 @@ pub fn cards_later(builds: Vec<(BuildId, RwSignal<Journal>)>) -> Piece {
 #[must_use]
 pub fn new_build_later() -> Piece {
     BUILDS.show(|part| (part.new_build)())
+}
+
+/// All quick checks by what a person is holding.
+#[must_use]
+pub fn all_checks_later() -> Piece {
+    CHECKS.show(|part| (part.all)())
+}
+
+/// One of all the quick checks.
+#[must_use]
+pub fn rarer_check_later(id: String) -> Piece {
+    CHECKS.show(move |part| (part.one)(&id))
+}
+
+/// The builds that a text can be kept in.
+#[must_use]
+pub fn keep_later(text: String, open: RwSignal<bool>) -> Piece {
+    BUILDS.show(move |part| (part.keep)(&text, open))
 }
 
 /// What to do about a result.

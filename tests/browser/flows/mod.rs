@@ -2,6 +2,8 @@
 
 /// Limits in another unit.
 mod asking;
+/// All the quick checks.
+mod checks;
 /// Files: one's own, and everything that is not.
 mod importing;
 /// Two copies on one device.

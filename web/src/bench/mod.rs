@@ -3,6 +3,7 @@
 mod builds;
 mod card;
 mod import;
+mod keep;
 mod new_build;
 mod room;
 mod wipe;
@@ -10,4 +11,5 @@ mod wipe;
 pub use builds::{bench, cards};
 pub use card::name_of;
 pub use import::{Came, take};
+pub use keep::keep;
 pub use new_build::new_build;

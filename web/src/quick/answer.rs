@@ -1,7 +1,7 @@
 //! The answer of a quick check: the verdict, the numbers, and how it was
 //! worked out.
 
-use assembly_core::describe::{Output, Provenance};
+use assembly_core::describe::{Calculation, Output, Provenance};
 use assembly_core::measure::could_say_good;
 use build_plan::Measure;
 use leptos::prelude::*;
@@ -9,13 +9,14 @@ use leptos::prelude::*;
 use super::check::{Check, Outcome, Worked};
 use super::limits::Limits;
 use crate::device::settings::{UnitClass, settings};
-use crate::kit::judged::{Judged, advice_on, dominates, findings, verdict};
+use crate::kit::dialog::dialog;
+use crate::kit::judged::{Judged, advice_on, capital, dominates, findings, verdict, window_words};
 use crate::kit::keypad::pad;
-use crate::kit::number::value;
-use crate::kit::piece::{Piece, el, note};
+use crate::kit::number::{self, value};
+use crate::kit::piece::{Piece, button, el, note, row};
 use crate::kit::section::{fold, section, sentences};
 use crate::kit::workings;
-use crate::later::what_to_do_later;
+use crate::later::{keep_later, what_to_do_later};
 
 /// What an answer is held against.
 #[derive(Clone, Copy)]
@@ -118,8 +119,56 @@ pub fn answer(
             .into(),
         Outcome::Worked(worked) => answered(check, &worked, held, settings.units()),
     });
+    let open = RwSignal::new(false);
+    let text = move || match outcome.get_untracked() {
+        Outcome::Worked(worked) => in_words(check.calculation, &worked, held, settings.units()),
+        _ => String::new(),
+    };
+    let keep = Piece::when(
+        move || outcome.with(|outcome| matches!(outcome, Outcome::Worked(_))),
+        move || {
+            let keep = button("quiet", "Keep it in a build…", "keep", move || {
+                open.set(true)
+            });
+            row([keep.into()]).into()
+        },
+    );
+    let asked = dialog(open, "Keep it in a build", "keep-dialog", move || {
+        keep_later(untrack(text), open)
+    });
     let beware = section("Beware").with(sentences("", check.calculation.cautions));
-    Piece::all([too_coarse, answered, beware.into()])
+    Piece::all([too_coarse, answered, keep, asked.into(), beware.into()])
+}
+
+/// The answer as one paragraph for the book: what came out, and from what.
+fn in_words(
+    calculation: &'static Calculation,
+    worked: &Worked,
+    held: Held,
+    units: UnitClass,
+) -> String {
+    let mut words = format!("Quick check, {}.", calculation.title);
+    for output in calculation.outputs {
+        if let Some(found) = worked.answer.get(output.id) {
+            let value = number::text(found, units.of(output.kind, output.units));
+            words.push_str(&format!(" {}: {value}.", capital(output.label)));
+        }
+    }
+    if let Some(judged) = held.judge(worked, units)
+        && let Some(window) = judged.window
+    {
+        let against = window_words(&window, judged.unit);
+        let verdict = judged.verdict_words();
+        words.push_str(&format!(" Against {against}: {verdict}."));
+    }
+    words.push_str(" Typed:");
+    for (at, (id, typed)) in worked.typed.iter().enumerate() {
+        let label = calculation.input(id).map_or(*id, |input| input.label);
+        let between = if at == 0 { "" } else { ";" };
+        words.push_str(&format!("{between} {label} {typed}"));
+    }
+    words.push('.');
+    words
 }
 
 fn answered(check: Check, worked: &Worked, held: Held, units: UnitClass) -> Piece {

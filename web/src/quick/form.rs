@@ -1,6 +1,6 @@
 //! The form of one quick check, made from its description.
 
-use assembly_core::describe::{Calculation, CalculationError, Takes};
+use assembly_core::describe::{Calculation, CalculationError, Takes, calculation};
 use build_plan::measure::Found;
 use build_plan::{MEASURES, Measure};
 use leptos::prelude::*;
@@ -18,12 +18,22 @@ use crate::kit::keypad::pad;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, link, note, p, title};
 use crate::kit::section::{fold, section};
+use crate::later::rarer_check_later;
 use crate::route::Route;
 
 /// One quick check, by the id of its calculation.
 #[must_use]
 pub fn quick_check(id: &str) -> Piece {
     match offered(id) {
+        Some(calculation) => form(calculation),
+        None => rarer_check_later(id.to_owned()),
+    }
+}
+
+/// One of all the checks there are. They wait in a part of their own.
+#[must_use]
+pub fn rarer_check(id: &str) -> Piece {
+    match calculation(id) {
         Some(calculation) => form(calculation),
         None => Piece::all([
             title("No such check").into(),

@@ -4,11 +4,12 @@
 mod answer;
 mod check;
 mod form;
+mod groups;
 mod limits;
 mod list;
 pub mod offered;
 mod taken;
 mod tools;
 
-pub use form::quick_check;
-pub use list::quick_checks;
+pub use form::{quick_check, rarer_check};
+pub use list::{all_checks, quick_checks};

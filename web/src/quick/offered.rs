@@ -1,7 +1,7 @@
 //! The quick checks that the page carries.
 //!
-//! `assembly_core` knows many more. Each one named here is in the page that a
-//! phone has to fetch, so they are named one by one.
+//! `assembly_core` knows many more, which wait in a part of their own. Each one
+//! named here is in what a phone has to fetch first, so they are named one by one.
 
 use assembly_core::describe::Calculation;
 use assembly_core::fit::clearance_rule_of_thumb::CLEARANCE_RULE_OF_THUMB;
