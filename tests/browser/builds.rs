@@ -184,7 +184,17 @@ pub struct Kept {
 const KEPT: &str = "const [empty] = arguments;
 return new Promise((done, failed) => {
     const open = indexedDB.open('thoubook');
-    open.onerror = () => failed(open.error);
+    // The app makes the database with the first fact, so looking must not.
+    let missing = false;
+    open.onupgradeneeded = () => {
+        missing = true;
+        open.transaction.abort();
+    };
+    open.onerror = (event) => {
+        event.preventDefault();
+        if (!missing) return failed(open.error);
+        done({ shelf: {}, vault: {} });
+    };
     open.onsuccess = () => {
         const ours = (key) => key.startsWith('thoubook/');
         if (empty === 'shelf') {
