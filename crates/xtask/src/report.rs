@@ -18,7 +18,8 @@ pub enum Budgets {
     Enforced,
 }
 
-/// Builds the app and a bare page with the same settings, and measures both.
+/// Builds the app and a bare page with the same settings, and measures both;
+/// then runs the benches of the core.
 pub fn report(places: &Places, budgets: Budgets) -> Outcome<()> {
     browsers::ready()?;
     page::build_app(places)?;
@@ -40,5 +41,9 @@ pub fn report(places: &Places, budgets: Budgets) -> Outcome<()> {
     if budgets == Budgets::Enforced {
         command.args(["--", "--enforce"]);
     }
-    run(&mut command)
+    run(&mut command)?;
+    say("How fast the core is, on this machine alone (minutes)");
+    run(tools::with_tools(places, Places::cargo())?
+        .args(["bench", "--locked", "--package", "assembly-core"])
+        .args(["--package", "build-journal", "--", "--quick"]))
 }

@@ -58,6 +58,22 @@ async fn every_check_has_its_form(rig: &mut Rig) {
     page.assert_no_trouble().await;
 }
 
+each_engine!(a_check_with_limits_says_what_to_do);
+async fn a_check_with_limits_says_what_to_do(rig: &mut Rig) {
+    let page = rig.open_address("#/quick/crank-end-play-from-widths").await;
+    page.wait_for_text("Crankshaft end play from the widths")
+        .await;
+    page.paste("cheeks-1", "1.2500 in").await;
+    page.paste("flanges-1", "1.2440 in").await;
+    // As large as no running clearance is, and still no question.
+    page.paste("limit-low", "30 thou").await;
+    page.paste("limit-high", "40 thou").await;
+    page.wait_for_text("bad: ").await;
+    assert!(!page.has_test("doubt-limit-low").await);
+    page.wait_for_test("what-to-do").await;
+    page.assert_no_trouble().await;
+}
+
 each_engine!(an_answer_is_kept_in_a_build);
 async fn an_answer_is_kept_in_a_build(rig: &mut Rig) {
     let page = rig.open().await;

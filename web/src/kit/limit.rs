@@ -31,16 +31,29 @@ pub struct LimitField {
     meant: RwSignal<Option<(String, &'static str)>>,
     /// Nothing is asked while it is being typed.
     typing: RwSignal<bool>,
+    /// Whether it is a limit of a running clearance: only there is it known
+    /// what is unlikely.
+    of_clearance: bool,
 }
 
 impl LimitField {
-    /// The limit with this text.
+    /// The limit of a running clearance with this text.
     #[must_use]
     pub fn of(draft: Draft) -> Self {
         Self {
+            of_clearance: true,
             draft,
             meant: RwSignal::new(None),
             typing: RwSignal::new(false),
+        }
+    }
+
+    /// A limit of anything else: nothing is asked about it.
+    #[must_use]
+    pub fn of_anything(draft: Draft) -> Self {
+        Self {
+            of_clearance: false,
+            ..Self::of(draft)
         }
     }
 
@@ -62,7 +75,7 @@ impl LimitField {
                 .as_ref()
                 .is_some_and(|(meant, lone)| *meant == text && *lone == unit.symbol)
         };
-        if kind != Kind::Length || self.meant.with(is_meant) {
+        if !self.of_clearance || kind != Kind::Length || self.meant.with(is_meant) {
             return None;
         }
         doubt_of_clearance(&read_text(&text, kind, unit)?.ok()?)

@@ -7,6 +7,7 @@ use build_plan::Measure;
 use leptos::prelude::*;
 
 use super::check::{Check, Outcome, Worked};
+use super::finds::is_running_clearance;
 use super::limits::Limits;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::dialog::dialog;
@@ -24,6 +25,7 @@ struct Held {
     limits: Option<Limits>,
     output: Option<&'static Output>,
     measure: Option<&'static Measure>,
+    is_running_clearance: bool,
 }
 
 impl Held {
@@ -42,7 +44,7 @@ impl Held {
             .and_then(|limits| limits.window(unit).ok().flatten());
         // What is known to be a running clearance is advised on as one.
         let advice = window
-            .filter(|_| self.measure.is_some())
+            .filter(|_| self.is_running_clearance)
             .map(|window| advice_on(&least, &greatest, &window, &worked.sources));
         Some(Judged {
             least,
@@ -62,7 +64,10 @@ impl Held {
             let output = self.output?;
             let unit = units.of(output.kind, output.units);
             let window = self.limits?.window(unit).ok().flatten()?;
-            let dangerous = self.measure?.dangerous;
+            let dangerous = self
+                .measure
+                .filter(|_| self.is_running_clearance)?
+                .dangerous;
             Some(could_say_good(check.tools.foreseen()?, &window, dangerous))
         };
         foreseen() == Some(false)
@@ -86,6 +91,7 @@ pub fn answer(
         limits,
         output,
         measure,
+        is_running_clearance: is_running_clearance(check.calculation),
     };
     Effect::new(move |_| {
         let live = match outcome.get() {

@@ -1,12 +1,13 @@
 //! The form of one quick check, made from its description.
 
 use assembly_core::describe::{Calculation, CalculationError, Takes, calculation};
+use build_plan::Measure;
 use build_plan::measure::Found;
-use build_plan::{MEASURES, Measure};
 use leptos::prelude::*;
 
 use super::answer::answer;
 use super::check::{Check, Entry, Outcome};
+use super::finds::{is_running_clearance, measure_of};
 use super::limits::{Limits, limit_fields};
 use super::offered::offered;
 use super::tools::tool_picks;
@@ -45,24 +46,6 @@ pub fn rarer_check(id: &str) -> Piece {
     }
 }
 
-/// What the trade knows of a calculation's result.
-fn measure_of(calculation: &Calculation) -> Option<&'static Measure> {
-    MEASURES
-        .iter()
-        .copied()
-        .find(|measure| match measure.found {
-            // Only a running clearance is advised on as such here.
-            Found::WorkedOut {
-                calculation: own,
-                or_read_by,
-                ..
-            } if own == "running-clearance" => {
-                own == calculation.id || or_read_by.contains(&calculation.id)
-            }
-            _ => false,
-        })
-}
-
 /// The other ways to the same result, this one included.
 fn ways(measure: Option<&'static Measure>) -> Vec<&'static Calculation> {
     let Some(Found::WorkedOut {
@@ -89,7 +72,7 @@ fn form(calculation: &'static Calculation) -> Piece {
         .find(|one| one.id == "least")
         .or_else(|| calculation.outputs.first());
     let family = measure.map_or(calculation.id, |measure| measure.id);
-    let limits = judged.map(|output| Limits::of(family, output));
+    let limits = judged.map(|output| Limits::of(family, output, is_running_clearance(calculation)));
     let outcome = Memo::new_with_compare(move |_| check.outcome(), |_, _| true);
     let refused = move || match outcome.get() {
         Outcome::Refused(error) => Some(error),

@@ -19,13 +19,21 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// The limits of an output, as they were left.
+    /// The limits of a running clearance or of another output, as they were left.
     #[must_use]
-    pub fn of(family: &str, output: &'static Output) -> Self {
+    pub fn of(family: &str, output: &'static Output, of_clearance: bool) -> Self {
+        let field = |side: &str| {
+            let draft = Draft::of(format!("quick-limits/{family}/{side}"));
+            if of_clearance {
+                LimitField::of(draft)
+            } else {
+                LimitField::of_anything(draft)
+            }
+        };
         Self {
             output,
-            low: LimitField::of(Draft::of(format!("quick-limits/{family}/low"))),
-            high: LimitField::of(Draft::of(format!("quick-limits/{family}/high"))),
+            low: field("low"),
+            high: field("high"),
         }
     }
 

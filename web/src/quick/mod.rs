@@ -3,6 +3,7 @@
 
 mod answer;
 mod check;
+mod finds;
 mod form;
 mod groups;
 mod limits;
