@@ -74,7 +74,6 @@ pub const GECKODRIVER: Tool = Tool {
 pub fn for_building(places: &Places) -> Outcome<()> {
     wasm_target()?;
     WASM_BINDGEN.ready(places)?;
-    WASM_SPLIT.ready(places)?;
     TRUNK.ready(places)?;
     Ok(())
 }
