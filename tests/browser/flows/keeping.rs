@@ -125,6 +125,8 @@ each_engine!(where_storage_is_blocked_the_page_works_and_says_so);
 async fn where_storage_is_blocked_the_page_works_and_says_so(rig: &mut Rig) {
     rig.device = Device::PHONE.blocked();
     let page = rig.open().await;
+    // The notice moves what is under it: nothing is pressed before it is there.
+    page.wait_for_test("storage-notice").await;
     page.describe_engine("orchard sprayer", "4", "5").await;
     let notice = page.text_of("storage-notice").await;
     assert!(notice.len() > 40, "{notice}");
