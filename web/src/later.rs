@@ -1,10 +1,11 @@
 //! What arrives when it is first needed.
 //!
-//! A first visit fetches the frame, the bench and the quick check. What belongs
-//! to a build stands in files of its own, which the service worker has kept by
-//! the time somebody opens them. `cargo xtask build` cuts the page at the
-//! functions [`builds`], [`checks`] and [`advice`] (feature `apart`); any other build leaves
-//! it whole, and all of this is here at once.
+//! With the feature `apart` a first visit fetches the frame, the bench and the
+//! quick check. What belongs to a build stands in files of its own, which the
+//! service worker has kept by the time somebody opens them. `cargo xtask build`
+//! cuts the page at the functions [`builds`], [`checks`] and [`advice`] when
+//! `THOUBOOK_APART` is set; any other build leaves it whole, and all of this is
+//! here at once.
 //!
 //! A part is a handful of functions. To put one more screen apart, name the
 //! function that makes it in its part, and show it through [`Part::show`]. What
