@@ -141,14 +141,19 @@ impl Vault for IndexedVault {
     }
 }
 
+/// Waits for the end of a transaction. It is heard by two functions of the
+/// browser's own: whatever it tells later finds nothing of ours that is gone.
 async fn completed(transaction: IdbTransaction) -> Result<(), StorageError> {
-    match Transaction::from(transaction.clone()).await {
-        Ok(end) if end.is_committed() => Ok(()),
+    let end = Promise::new(&mut |completed, aborted| {
+        transaction.set_oncomplete(Some(&completed));
+        transaction.set_onabort(Some(&aborted));
+    });
+    JsFuture::from(end).await.map(drop).map_err(|_| {
         // The transaction itself knows why it failed.
-        _ => Err(transaction.error().map_or(StorageError::Gone, |cause| {
+        transaction.error().map_or(StorageError::Gone, |cause| {
             problem(idb::Error::DomException(cause))
-        })),
-    }
+        })
+    })
 }
 
 async fn read(handle: IdbDatabase, prefix: &str) -> Result<Vec<Entry>, idb::Error> {

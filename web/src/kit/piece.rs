@@ -194,7 +194,16 @@ impl El {
             self.0
                 .add_event_listener_with_callback(what, heard.as_ref().unchecked_ref()),
         );
-        keep(heard);
+        // The element may outlive what it stood in: a dialog tells of its closing
+        // a frame later, when its screen may be gone already.
+        let listening = SendWrapper::new((self.0.clone(), heard));
+        let what = what.to_owned();
+        on_cleanup(move || {
+            let (element, heard) = &*listening;
+            made(
+                element.remove_event_listener_with_callback(&what, heard.as_ref().unchecked_ref()),
+            );
+        });
         self
     }
 
