@@ -29,6 +29,26 @@ impl Layout {
         Self { places }
     }
 
+    /// Rows of so many bolts each, one unit apart and centred on each other,
+    /// numbered along the first row, then along the next.
+    ///
+    /// ```
+    /// use assembly_core::tightening::layout::Layout;
+    /// let cover = Layout::rows(&[3, 2]);
+    /// assert_eq!(cover.places()[3], (0.5, 1.0));
+    /// ```
+    #[must_use]
+    pub fn rows(rows: &[u8]) -> Self {
+        let widest = rows.iter().copied().max().unwrap_or_default();
+        let places = (0_u32..).zip(rows).flat_map(|(row, count)| {
+            let start = f64::from(widest - count) / 2.0;
+            (0..*count).map(move |at| (start + f64::from(at), f64::from(row)))
+        });
+        Self {
+            places: places.collect(),
+        }
+    }
+
     /// Bolts evenly around a circle, numbered in the order they lie.
     #[must_use]
     pub fn circle(count: u8) -> Self {

@@ -24,6 +24,8 @@ pub mod layout;
 pub mod pattern;
 pub mod retorque;
 pub mod run;
+#[cfg(test)]
+mod run_tests;
 pub mod sealant;
 
 #[cfg(test)]

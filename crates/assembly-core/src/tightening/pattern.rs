@@ -26,7 +26,7 @@ pub enum PatternError {
         again: usize,
     },
     /// A bolt is not of this group.
-    #[error("the order names bolt {}, and the group has {count}: look at the number", bolt + 1)]
+    #[error("the order names bolt {}, and the group has {count}: look at the number", bolt.saturating_add(1))]
     NotThere {
         /// The bolt.
         bolt: usize,

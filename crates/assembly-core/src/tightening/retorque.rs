@@ -1,6 +1,7 @@
 //! Whether a group is tightened again after it has been hot. Common practice;
 //! the gasket maker's sheet wins.
 
+use super::interrupted::Gasket;
 use super::kind::Kind;
 
 /// What lies between the parts.
@@ -16,6 +17,58 @@ pub enum Between {
     Cover,
     /// Gaskets of intake or exhaust.
     Manifold,
+}
+
+impl Between {
+    /// All of them.
+    pub const ALL: [Self; 5] = [
+        Self::Nothing,
+        Self::LayeredSteel,
+        Self::Composition,
+        Self::Cover,
+        Self::Manifold,
+    ];
+
+    /// Stable name.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::LayeredSteel => "layered-steel",
+            Self::Composition => "composition",
+            Self::Cover => "cover",
+            Self::Manifold => "manifold",
+        }
+    }
+
+    /// What it is called at the bench.
+    #[must_use]
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Nothing => "no gasket, or an O-ring",
+            Self::LayeredSteel => "layered steel",
+            Self::Composition => "composition or copper",
+            Self::Cover => "cork, rubber or paper",
+            Self::Manifold => "manifold gasket",
+        }
+    }
+
+    /// The one of this name.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|one| one.id() == id)
+    }
+
+    /// Whether it is crushed for good when it is clamped for the first time.
+    #[must_use]
+    pub const fn gasket(self) -> Gasket {
+        match self {
+            Self::Nothing => Gasket::None,
+            Self::LayeredSteel | Self::Composition | Self::Cover | Self::Manifold => {
+                Gasket::Crushed
+            }
+        }
+    }
 }
 
 /// When a group is tightened again.
@@ -68,13 +121,8 @@ mod tests {
 
     #[test]
     fn a_stretched_bolt_is_never_turned_on() {
-        for between in [
-            Between::Nothing,
-            Between::LayeredSteel,
-            Between::Composition,
-            Between::Cover,
-            Between::Manifold,
-        ] {
+        for between in Between::ALL {
+            assert_eq!(Between::from_id(between.id()), Some(between));
             assert_eq!(retorque(Kind::StretchToYield, between), Retorque::Never);
         }
         assert_eq!(

@@ -21,6 +21,33 @@ impl Plan {
         Ok(Self { pattern, stages })
     }
 
+    /// The same bolts loosened: the other way round, cold, two laps of a quarter
+    /// turn each before they are run out by hand. Common practice; a head that
+    /// is let go at one end first may warp.
+    #[must_use]
+    pub fn for_loosening(&self) -> Self {
+        let quarter = Stage::Angle(std::f64::consts::FRAC_PI_2);
+        Self {
+            pattern: self.pattern.for_loosening(),
+            stages: vec![quarter, quarter],
+        }
+    }
+
+    /// The same bolts tightened once more after they were hot: one lap at the
+    /// last torque. `None` when the list ends with no torque: such bolts are not
+    /// turned on.
+    #[must_use]
+    pub fn once_more(&self) -> Option<Self> {
+        let last = self
+            .stages
+            .last()
+            .filter(|stage| matches!(stage, Stage::Torque(_)))?;
+        Some(Self {
+            pattern: self.pattern.clone(),
+            stages: vec![*last],
+        })
+    }
+
     /// The order.
     #[must_use]
     pub const fn pattern(&self) -> &Pattern {
@@ -63,6 +90,11 @@ pub enum Happened {
     },
     /// All bolts were backed off.
     BackedOff,
+    /// A new bolt was put into this hole: none of its pulls stands.
+    NewBolt {
+        /// The bolt.
+        bolt: usize,
+    },
 }
 
 /// A tick that changed nothing, and why.
@@ -186,6 +218,7 @@ impl Standing {
         match happened {
             Happened::Ticked { bolt, lap } => self.tick(bolt, lap),
             Happened::TakenBack => self.take_back(),
+            Happened::NewBolt { bolt } => self.renew(bolt),
             Happened::Interrupted => self.sureness = Sureness::NotSaid,
             Happened::Confirmed => self.sureness = Sureness::Sure,
             Happened::LapRestarted { lap } => {
@@ -207,6 +240,19 @@ impl Standing {
                 self.sureness = Sureness::Sure;
             }
         }
+    }
+
+    /// A new bolt has no pull and no use behind it.
+    fn renew(&mut self, bolt: usize) {
+        for bolts in &mut self.done {
+            if let Some(done) = bolts.get_mut(bolt) {
+                *done = false;
+            }
+        }
+        if let Some(uses) = self.uses.get_mut(bolt) {
+            *uses = Uses::default();
+        }
+        self.last = self.last.filter(|last| last.bolt != bolt);
     }
 
     fn tick(&mut self, bolt: usize, lap: usize) {

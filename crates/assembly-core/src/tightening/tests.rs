@@ -441,6 +441,7 @@ fn anything() -> impl Strategy<Value = Happened> {
         1 => Just(Happened::Confirmed),
         1 => (0..5_usize).prop_map(|lap| Happened::LapRestarted { lap }),
         1 => Just(Happened::BackedOff),
+        1 => (0..12_usize).prop_map(|bolt| Happened::NewBolt { bolt }),
     ]
 }
 
