@@ -2,6 +2,7 @@
 
 use crate::bundle::unpack;
 use crate::file::{Imported, export, import};
+use crate::fold::tightening::tightenings;
 use crate::fold::{conflicts, fold};
 
 /// Imports a file, as a bundle and as it stands, and holds the result to what
@@ -49,13 +50,18 @@ fn hold(imported: &Imported) {
         let _ = build.side_by_side(work);
     }
     let _ = conflicts(journal);
+    let tight = tightenings(journal);
+    for part in tight.groups.iter().flat_map(|group| group.parts.values()) {
+        let _ = (part.state(), part.on());
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::hold_import;
 
-    const FILES: [&[u8]; 4] = [
+    const FILES: [&[u8]; 5] = [
+        include_bytes!("../fixtures/rod-caps-1.json"),
         include_bytes!("../fixtures/oddities-1.json"),
         include_bytes!("../fixtures/shed-evening-1.json"),
         include_bytes!("../fixtures/bundle-by-python-1.zip"),

@@ -41,5 +41,7 @@ pub use day::Day;
 pub use fact::{Body, Fact, Unreadable};
 pub use file::{ImportError, Imported, export, import};
 pub use fold::{Build, fold};
-pub use id::{BuildId, DeviceId, FactId, OwnId, PartId, SettingId, Stamper, ToolId, WorkId};
+pub use id::{
+    BuildId, DeviceId, FactId, OwnId, PartId, SettingId, SittingId, Stamper, ToolId, WorkId,
+};
 pub use journal::{AppendError, DifferentBuilds, Journal};

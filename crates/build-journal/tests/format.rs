@@ -4,12 +4,15 @@
 
 use assembly_core::measure::Verdict;
 use build_journal::fact::{Body, Note};
+use build_journal::fold::tightening::{State, tightenings};
 use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
+use build_plan::At;
 use serde_json::Value;
 
 const SCHEMA: &str = include_str!("../schema/thoubook-journal-1.schema.json");
 const SPRAYER: &str = include_str!("../fixtures/orchard-sprayer-1.json");
 const EVENING: &str = include_str!("../fixtures/shed-evening-1.json");
+const ROD_CAPS: &str = include_str!("../fixtures/rod-caps-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -105,6 +108,46 @@ fn the_evening_folds_to_what_happened() {
 }
 
 #[test]
+fn a_tightening_is_right_by_the_schema_and_folds_to_what_happened() {
+    assert_eq!(complaints(ROD_CAPS), Vec::<String>::new());
+    let journal = import(ROD_CAPS.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), ROD_CAPS);
+    let strange = |fact: &&Fact| matches!(fact.body(), Body::Unknown(_) | Body::Unreadable(_));
+    assert_eq!(journal.facts().filter(strange).count(), 0);
+    for kind in [
+        "run-begun",
+        "run-opened",
+        "bolt-pulled",
+        "run-marked",
+        "bolts-renewed",
+        "bolt-measured",
+        "bolt-compared",
+        "sealant-put-on",
+        "joint-closed",
+    ] {
+        assert!(ROD_CAPS.contains(&format!(r#""kind":"{kind}""#)), "{kind}");
+    }
+    let all = tightenings(&journal);
+    assert!(all.problems.is_empty(), "{:?}", all.problems);
+    let [rods, pan] = &all.groups[..] else {
+        panic!("{} groups", all.groups.len());
+    };
+    let part = rods.part(At::Rod(1)).unwrap();
+    assert_eq!(part.state(), State::Tight);
+    assert_eq!(
+        (part.runs[0].interruptions, part.runs[0].stripes.len()),
+        (1, 1)
+    );
+    // 1.6064 − 1.6004 = 6.0 thou, between 5.5 and 6.5 by the card.
+    assert!((part.bolts[0].stretch().unwrap() - 6.0 * 0.000_025_4).abs() < 1e-12);
+    assert_eq!(part.bolts[0].troubles(&rods.sheet, part.uses(0)), []);
+    assert!(pan.sheet.wrong.is_empty(), "{:?}", pan.sheet.wrong);
+    let pan = pan.part(At::Engine).unwrap();
+    assert!(pan.sealants[0].closed.is_some());
+    assert_eq!(pan.state(), State::NotYet);
+}
+
+#[test]
 fn a_file_of_oddities_opens_with_everything_in_it() {
     let imported = import(ODDITIES.as_bytes()).unwrap();
     assert_eq!(imported.doubles, 1);
@@ -196,9 +239,25 @@ fn the_schema_finds_what_is_wrong() {
         (r#""stages":["#, r#""stages":[9,"#),
         (r#""stage":"here""#, r#""stage":"nowhere""#),
         (r#""what":"#, r#""whatever":"#),
+        (r#""rows":[2]"#, r#""rows":[-2]"#),
+        (r#""low":"10","#, ""),
+        (r#""order_from":"printed""#, r#""order_from":"hearsay""#),
+        (r#""way":"tighten""#, r#""way":"sideways""#),
+        (r#""lap":1,"#, ""),
+        (r#""mark":"lap-restarted""#, r#""mark":"nearly""#),
+        (r#""knew":"lap""#, r#""knew":"half""#),
+        (r#""state":"free""#, r#""state":"bent""#),
+        (r#""close_by":"#, r#""close":"#),
+        (r#","sealant":"#, r#","sealed":"#),
+        (r#""bolts":[2,5]"#, r#""bolts":2"#),
     ] {
-        let wrong = EVENING.replacen(from, to, 1);
-        assert_ne!(wrong, EVENING, "{from}");
+        let file = if EVENING.contains(from) {
+            EVENING
+        } else {
+            ROD_CAPS
+        };
+        let wrong = file.replacen(from, to, 1);
+        assert_ne!(wrong, file, "{from}");
         let wrong =
             serde_json::from_str::<Value>(&wrong).is_err() || !complaints(&wrong).is_empty();
         assert!(wrong, "{from} as {to} went through");

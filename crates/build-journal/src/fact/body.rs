@@ -7,7 +7,12 @@ use build_plan::Place;
 
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
-use super::own::{FastenerGroup, OwnMeasure, OwnStep};
+use super::fasteners::FastenerGroup;
+use super::own::{OwnMeasure, OwnStep};
+use super::tightening::{
+    BoltCompared, BoltMeasured, BoltPulled, BoltsRenewed, JointClosed, RunBegun, RunMarked,
+    RunOpened, SealantPutOn,
+};
 use super::unreadable::Unreadable;
 use crate::id::{FactId, SettingId, ToolId};
 
@@ -47,6 +52,24 @@ pub enum Body {
     OwnStep(OwnStep),
     /// The builder added a group of fasteners.
     FastenerGroup(FastenerGroup),
+    /// A run over a group of fasteners was begun.
+    RunBegun(RunBegun),
+    /// A run was opened in a sitting of its own.
+    RunOpened(RunOpened),
+    /// A bolt was pulled.
+    BoltPulled(BoltPulled),
+    /// Something was said of a run.
+    RunMarked(RunMarked),
+    /// Bolts were taken new.
+    BoltsRenewed(BoltsRenewed),
+    /// The length of a bolt was measured.
+    BoltMeasured(BoltMeasured),
+    /// A bolt was held against the map of its hole.
+    BoltCompared(BoltCompared),
+    /// Sealant was put on.
+    SealantPutOn(SealantPutOn),
+    /// A joint with sealant was closed.
+    JointClosed(JointClosed),
     /// A part was put on the list.
     PartListed(PartListed),
     /// A part has come further.

@@ -157,6 +157,18 @@ impl<'a> Fields<'a> {
         u32::try_from(self.whole(field, wanted)?).map_err(|_| self.wrong(field, wanted))
     }
 
+    /// Counts, none when the field is absent.
+    pub(super) fn counts(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<Vec<u32>, Unreadable> {
+        let Some(json) = self.json(field) else {
+            return Ok(Vec::new());
+        };
+        serde_json::from_str(json).map_err(|_| self.wrong(field, wanted))
+    }
+
     /// Texts, none when the field is absent.
     pub(super) fn texts(
         &self,

@@ -16,7 +16,7 @@ use crate::id::{FactId, SettingId, ToolId};
 pub(super) const A_MEASURE: &str = "the id of a measure, such as main-journal-diameter";
 pub(super) const A_UNIT: &str = "the symbol of a unit, such as in";
 pub(super) const A_TOOL: &str = "the id of a tool, a UUID";
-const A_FACT: &str = "the id of a fact, a UUID of version 7";
+pub(super) const A_FACT: &str = "the id of a fact, a UUID of version 7";
 const A_SETTING: &str = "the id of a setting, a UUID";
 pub(super) const AS_TYPED: &str = "what was typed, as text";
 

@@ -11,12 +11,15 @@ mod body;
 mod bought;
 mod compact;
 mod doings;
+mod fasteners;
 mod fields;
 mod kinds;
 mod more_kinds;
 mod own;
 mod place;
 mod record;
+mod tightening;
+mod tightening_kinds;
 mod unreadable;
 mod words;
 mod write;
@@ -27,8 +30,13 @@ pub use body::{
 };
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
-pub use own::{FastenerGroup, OwnMeasure, OwnStep};
+pub use fasteners::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+pub use own::{OwnMeasure, OwnStep};
 pub use record::{FORMAT, Fact};
+pub use tightening::{
+    BoltCompared, BoltMeasured, BoltPulled, BoltState, BoltsRenewed, JointClosed, Knew, RunBegun,
+    RunMark, RunMarked, RunOpened, SealantPutOn, Way,
+};
 pub use unreadable::Unreadable;
 
 pub use words::{Danger, Mark, Outcome, PartStage, Sort, WorkStage};
@@ -41,3 +49,5 @@ pub(crate) mod more_samples;
 pub(crate) mod samples;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+pub(crate) mod tightening_samples;

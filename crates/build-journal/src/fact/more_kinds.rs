@@ -5,17 +5,18 @@ use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned,
 use super::doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
 use super::fields::Fields;
 use super::kinds::{A_MEASURE, A_TOOL, A_UNIT, AS_TYPED};
-use super::own::{FastenerGroup, OwnMeasure, OwnStep};
+use super::own::{OwnMeasure, OwnStep};
 use super::place::{A_PLACE, read_spot, read_spots, write_spot, write_spots};
+use super::tightening_kinds;
 use super::unreadable::Unreadable;
 use super::words::{Danger, Mark, Outcome, PartStage, Sort, WorkStage};
 use super::write::Line;
 use crate::id::{OwnId, PartId, ToolId, WorkId};
 
 const A_STEP: &str = "the id of a step, such as crank-in";
-const WORDS: &str = "words, as text";
-const IDS: &str = "a list of ids, as text";
-const AN_OWN: &str = "an id of the builder's own, a UUID";
+pub(super) const WORDS: &str = "words, as text";
+pub(super) const IDS: &str = "a list of ids, as text";
+pub(super) const AN_OWN: &str = "an id of the builder's own, a UUID";
 const A_PART: &str = "the id of a part on the list, a UUID";
 const A_WORK: &str = "the id of machine work, a UUID";
 const A_DAY: &str = "a day, such as 2026-12-04";
@@ -31,14 +32,13 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "photo-taken" => read_photo(fields),
         "own-measure" => read_own_measure(fields),
         "own-step" => read_own_step(fields),
-        "fastener-group" => read_fasteners(fields),
         "part-listed" => read_part(fields),
         "part-moved" => read_part_moved(fields),
         "work-ordered" => read_work(fields),
         "work-wanted" => read_wanted(fields),
         "work-returned" => read_returned(fields),
         "work-moved" => read_work_moved(fields),
-        _ => return None,
+        _ => return tightening_kinds::read(kind, fields),
     })
 }
 
@@ -84,7 +84,6 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
         }
         Body::OwnMeasure(made) => write_own_measure(line, made),
         Body::OwnStep(made) => write_own_step(line, made),
-        Body::FastenerGroup(made) => write_fasteners(line, made),
         Body::PartListed(made) => write_part(line, made),
         Body::PartMoved(made) => line
             .text("kind", "part-moved")
@@ -121,7 +120,7 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
             .text("stage", made.stage.id())
             .optional_text("promised", made.promised.as_deref())
             .optional_text("words", made.words.as_deref()),
-        _ => line,
+        _ => tightening_kinds::write(line, body),
     }
 }
 
@@ -253,33 +252,6 @@ fn write_own_step(line: Line, made: &OwnStep) -> Line {
     };
     line.optional_text("in_one_go", made.in_one_go.as_deref())
         .optional_text("caution", made.caution.as_deref())
-        .texts("stale_with", &made.stale_with)
-}
-
-fn read_fasteners(fields: &Fields) -> Result<Body, Unreadable> {
-    Ok(Body::FastenerGroup(FastenerGroup {
-        own: fields.id("own", AN_OWN, OwnId::parse)?,
-        label: fields.text("label", WORDS)?,
-        per: fields.optional_text("per", "a sort of part, such as bank")?,
-        bolts: fields.count("bolts", "how many bolts there are")?,
-        size: fields.optional_text("size", AS_TYPED)?,
-        lubricant: fields.optional_text("lubricant", WORDS)?,
-        stages: fields.texts("stages", "the stages as typed, a list of texts")?,
-        source: fields.optional_text("source", WORDS)?,
-        stale_with: fields.texts("stale_with", IDS)?,
-    }))
-}
-
-fn write_fasteners(line: Line, made: &FastenerGroup) -> Line {
-    line.text("kind", "fastener-group")
-        .id("own", made.own)
-        .text("label", &made.label)
-        .optional_text("per", made.per.as_deref())
-        .whole("bolts", i64::from(made.bolts))
-        .optional_text("size", made.size.as_deref())
-        .optional_text("lubricant", made.lubricant.as_deref())
-        .texts("stages", &made.stages)
-        .optional_text("source", made.source.as_deref())
         .texts("stale_with", &made.stale_with)
 }
 

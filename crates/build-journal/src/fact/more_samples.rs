@@ -3,14 +3,15 @@
 use proptest::prelude::*;
 
 use super::samples::{measure, spot, text, tool, typed, unit};
+use super::tightening_samples::{group, in_a_tightening};
 use super::*;
 use crate::id::{OwnId, PartId, WorkId};
 
-fn maybe_text() -> BoxedStrategy<Option<String>> {
+pub(super) fn maybe_text() -> BoxedStrategy<Option<String>> {
     prop::option::weighted(0.3, text()).boxed()
 }
 
-fn own() -> BoxedStrategy<OwnId> {
+pub(super) fn own() -> BoxedStrategy<OwnId> {
     (0_u128..3).prop_map(OwnId::from_random).boxed()
 }
 
@@ -27,7 +28,7 @@ fn of_the_plan(ids: Vec<&'static str>) -> BoxedStrategy<String> {
     .boxed()
 }
 
-fn step() -> BoxedStrategy<String> {
+pub(super) fn step() -> BoxedStrategy<String> {
     of_the_plan(build_plan::step::STEPS.iter().map(|one| one.id).collect())
 }
 
@@ -35,11 +36,11 @@ fn check() -> BoxedStrategy<String> {
     of_the_plan(build_plan::check::CHECKS.iter().map(|one| one.id).collect())
 }
 
-fn event() -> BoxedStrategy<String> {
+pub(super) fn event() -> BoxedStrategy<String> {
     of_the_plan(build_plan::event::EVENTS.iter().map(|one| one.id).collect())
 }
 
-fn per() -> BoxedStrategy<Option<String>> {
+pub(super) fn per() -> BoxedStrategy<Option<String>> {
     let word = prop_oneof![Just("cylinder".to_owned()), Just("main".to_owned()), text()];
     prop::option::of(word).boxed()
 }
@@ -52,11 +53,11 @@ fn day() -> BoxedStrategy<Option<String>> {
     prop::option::of(day).boxed()
 }
 
-fn outcome() -> BoxedStrategy<Outcome> {
+pub(super) fn outcome() -> BoxedStrategy<Outcome> {
     prop_oneof![3 => Just(Outcome::Good), 1 => Just(Outcome::Bad)].boxed()
 }
 
-fn maybe_spot() -> BoxedStrategy<Option<Spot>> {
+pub(super) fn maybe_spot() -> BoxedStrategy<Option<Spot>> {
     prop::option::of(spot()).boxed()
 }
 
@@ -173,27 +174,7 @@ fn added() -> BoxedStrategy<Body> {
                     })
                 }
             ),
-        (
-            own(),
-            text(),
-            per(),
-            any::<u32>(),
-            prop::collection::vec(text(), 0..4),
-            stale_with()
-        )
-            .prop_map(|(own, label, per, bolts, stages, stale_with)| {
-                Body::FastenerGroup(FastenerGroup {
-                    own,
-                    label,
-                    per,
-                    bolts,
-                    size: None,
-                    lubricant: None,
-                    stages,
-                    source: None,
-                    stale_with,
-                })
-            }),
+        group(),
     ]
     .boxed()
 }
@@ -297,5 +278,5 @@ fn bought() -> BoxedStrategy<Body> {
 
 /// Any body of these kinds.
 pub(crate) fn more() -> BoxedStrategy<Body> {
-    prop_oneof![3 => done(), 1 => added(), 1 => bought()].boxed()
+    prop_oneof![3 => done(), 1 => added(), 1 => bought(), 2 => in_a_tightening()].boxed()
 }

@@ -1,4 +1,5 @@
-//! What the builder adds to the plan: measures, steps, groups of fasteners.
+//! What the builder adds to the plan: measures and steps; groups of fasteners
+//! are in `fasteners.rs`.
 //!
 //! Their ids in other facts are `own:` and the id here.
 
@@ -47,29 +48,6 @@ pub struct OwnStep {
     pub in_one_go: Option<String>,
     /// What to beware of.
     pub caution: Option<String>,
-    /// Ids of measures, checks, steps and events that make it stale.
-    pub stale_with: Vec<String>,
-}
-
-/// A group of fasteners that are tightened together.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct FastenerGroup {
-    /// Its id. It is a check as well: a tick for every bolt at every stage.
-    pub own: OwnId,
-    /// What it is called.
-    pub label: String,
-    /// On which parts, as in a measure.
-    pub per: Option<String>,
-    /// How many bolts there are at each part.
-    pub bolts: u32,
-    /// Thread and length, as typed.
-    pub size: Option<String>,
-    /// What they are lubricated with.
-    pub lubricant: Option<String>,
-    /// The stages in order, as typed with their units: "25 ft·lb", "90°".
-    pub stages: Vec<String>,
-    /// Where that comes from.
-    pub source: Option<String>,
     /// Ids of measures, checks, steps and events that make it stale.
     pub stale_with: Vec<String>,
 }

@@ -103,7 +103,7 @@ pub(crate) fn text() -> BoxedStrategy<String> {
     .boxed()
 }
 
-fn fact_id() -> BoxedStrategy<FactId> {
+pub(super) fn fact_id() -> BoxedStrategy<FactId> {
     // Few, so that facts meet.
     (0_u64..4, 0_u64..6)
         .prop_map(|(wall, random)| Stamper::new().stamp(wall, random))

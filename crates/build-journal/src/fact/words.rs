@@ -11,7 +11,7 @@ macro_rules! words {
             /// All of them, in the order they are offered.
             pub const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
             /// All their names, for a message.
-            pub(super) const NAMES: &'static str = concat!("one of:" $(, " ", $id)+);
+            pub(in crate::fact) const NAMES: &'static str = concat!("one of:" $(, " ", $id)+);
 
             /// Stable name.
             #[must_use]
@@ -27,6 +27,8 @@ macro_rules! words {
         }
     };
 }
+
+pub(super) use words;
 
 words! {
     /// What is said of a step.

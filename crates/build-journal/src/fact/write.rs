@@ -55,6 +55,23 @@ impl Line {
         self
     }
 
+    /// The same with a field that holds a count, if there is one.
+    pub(crate) fn optional_count(self, name: &str, count: Option<u32>) -> Self {
+        match count {
+            Some(count) => self.whole(name, i64::from(count)),
+            None => self,
+        }
+    }
+
+    /// The same with a field that holds a list of counts, if there are any.
+    pub(crate) fn counts(self, name: &str, counts: &[u32]) -> Self {
+        if counts.is_empty() {
+            return self;
+        }
+        let all: Vec<String> = counts.iter().map(u32::to_string).collect();
+        self.json(name, &format!("[{}]", all.join(",")))
+    }
+
     /// The same with a field that holds a list of texts, if there are any.
     pub(crate) fn texts(mut self, name: &str, texts: &[String]) -> Self {
         if texts.is_empty() {

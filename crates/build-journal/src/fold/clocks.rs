@@ -92,7 +92,7 @@ fn lasts(check: &Check, typed: Option<&str>) -> Option<i64> {
 
 /// A time as typed, "10 min", "2 h", "30 days", in milliseconds; a lone number
 /// is in the given unit.
-fn duration(typed: &str, lone: i64) -> Option<i64> {
+pub(super) fn duration(typed: &str, lone: i64) -> Option<i64> {
     let typed = typed.trim();
     let end = typed
         .find(|letter: char| !letter.is_ascii_digit())

@@ -7,6 +7,7 @@
 //! - [`Folding`]: the same, taken further fact by fact.
 //! - [`MainBearing`], [`RodBearing`]: a bearing with all that is known of it.
 //! - [`Fit`]: any other measure at any part of the engine.
+//! - [`tightening`]: where the groups of fasteners stand.
 //! - [`Standing`]: its verdict, or what is still missing for one.
 
 mod bearing_readings;
@@ -38,6 +39,7 @@ mod stale;
 mod standing;
 mod store;
 mod strikes;
+pub mod tightening;
 mod tools;
 mod units;
 mod way_back;

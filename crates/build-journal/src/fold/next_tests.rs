@@ -410,6 +410,7 @@ fn a_group_of_fasteners_is_a_check_that_becomes_stale() {
         stages: vec!["9 N·m".to_owned()],
         source: Some("page 12".to_owned()),
         stale_with: vec!["pistons-moved".to_owned()],
+        sheet: Box::default(),
     }));
     garage.check(&name, None, None);
     assert_eq!(garage.build().plan.fasteners().count(), 1);

@@ -81,6 +81,10 @@ id!(
     OwnId
 );
 id!(
+    /// Names a sitting at a tightening: one screen that one pair of hands works on.
+    SittingId
+);
+id!(
     /// Names a part on the parts list.
     PartId
 );

@@ -1,0 +1,33 @@
+//! Where the builder's groups of fasteners stand.
+//!
+//! - [`tightenings`]: all facts in, every group out.
+//! - [`Sheet`]: what a group's sheet says, and what is wrong with it before the
+//!   first tap.
+//! - [`Run`]: a run over a group: what is done, what is next, how sure that is,
+//!   and whether it counts.
+//! - [`Part`]: the bolts of a group at one part: their uses and lengths, the
+//!   runs over them, the sealant between.
+//!
+//! It is worked out from the journal alone and apart from [`Build`](super::Build):
+//! a tap in a run must not wait for everything else that follows from the facts.
+
+mod bolts;
+mod gather;
+mod group;
+mod run;
+mod sealant;
+mod sheet;
+mod stages;
+
+pub use bolts::{Bolt, BoltTrouble, Length};
+pub use gather::{Tightenings, tightenings};
+pub use group::{Group, Part, State};
+pub use run::Run;
+pub use sealant::{Sealant, waits};
+pub use sheet::{Field, MOST_BOLTS, Sheet, Wrong};
+pub use stages::{SheetStage, read_stage, torque_unit};
+
+#[cfg(test)]
+mod facts;
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,314 @@
+//! What a group's sheet says, and what is wrong with it before the first tap.
+
+use assembly_core::fastener::stages::{Stage, StageError};
+use assembly_core::fastener::wrench::Scale;
+use assembly_core::quantity::{Kind as Quantity, Unit, read, unit_or_usual};
+use assembly_core::tightening::credit::Record;
+use assembly_core::tightening::group::{Holds, NotReady, before_the_first_tap};
+use assembly_core::tightening::interrupted::Gasket;
+use assembly_core::tightening::kind::Kind;
+use assembly_core::tightening::layout::Layout;
+use assembly_core::tightening::pattern::Pattern;
+use assembly_core::tightening::retorque::{Between, Retorque, retorque};
+use assembly_core::tightening::run::Plan;
+
+use super::stages::{SheetStage, torque_unit};
+use crate::fact::{BoltLayout, FastenerGroup, Wrench};
+
+/// More bolts than this in one group are a slip or a forged file.
+pub const MOST_BOLTS: u32 = 200;
+
+/// A part of the sheet that something may be wrong with.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+pub enum Field {
+    /// What kind of fastener.
+    Fastener,
+    /// How many bolts and where.
+    Bolts,
+    /// The order.
+    Order,
+    /// The stages.
+    Stages,
+    /// The wrench.
+    Wrench,
+    /// The stretch and the lasting stretch.
+    Stretch,
+}
+
+/// Something that is wrong before the first tap.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Wrong {
+    /// With what.
+    pub field: Field,
+    /// A sentence: what is wrong and what would be right.
+    pub text: String,
+}
+
+/// What a group's sheet says.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Sheet {
+    /// What the group holds.
+    pub holds: Option<Holds>,
+    /// What kind of fastener.
+    pub kind: Option<Kind>,
+    /// What lies between the parts.
+    pub between: Between,
+    /// Where the bolts sit.
+    pub layout: Layout,
+    /// The order, as far as it names bolts of the group; from nothing.
+    pub order: Vec<usize>,
+    /// The wrench's unit: that of lone numbers, and what the run shows.
+    pub unit: &'static Unit,
+    /// The stages.
+    pub stages: Vec<SheetStage>,
+    /// Least and greatest stretch, metres.
+    pub stretch: (Option<f64>, Option<f64>),
+    /// The greatest lasting stretch, metres.
+    pub set_at_most: Option<f64>,
+    /// What is wrong, in the order of the sheet; nothing when a run may begin.
+    pub wrong: Vec<Wrong>,
+    plan: Option<Plan>,
+    record: Record,
+}
+
+impl Sheet {
+    /// What a group says.
+    #[must_use]
+    pub fn of(group: &FastenerGroup) -> Self {
+        let sheet = &group.sheet;
+        let mut wrong = Vec::new();
+        let mut say = |field, text: String| wrong.push(Wrong { field, text });
+        let unit = torque_unit(sheet.wrench.as_ref().map_or("", |wrench| &wrench.unit));
+        let kind = sheet.fastener.as_deref().and_then(Kind::from_id);
+        if kind.is_none() {
+            say(
+                Field::Fastener,
+                "Say what kind of fastener it is: what an interruption means hangs on it."
+                    .to_owned(),
+            );
+        }
+        let layout = layout(group).unwrap_or_else(|text| {
+            say(Field::Bolts, text);
+            Layout::default()
+        });
+        let order: Vec<usize> = sheet.order.iter().map(|bolt| from_one(*bolt)).collect();
+        if sheet.order.contains(&0) {
+            let text = "The order names bolt 0. Bolts count from 1: look at the number.";
+            say(Field::Order, text.to_owned());
+        }
+        let stages: Vec<SheetStage> = (group.stages.iter())
+            .map(|typed| SheetStage::of(typed, unit))
+            .collect();
+        for (lap, stage) in (1..).zip(&stages) {
+            if let Err(why) = &stage.read {
+                say(Field::Stages, format!("Stage {lap}: {why}"));
+            }
+        }
+        let readable: Vec<Stage> = (stages.iter())
+            .filter_map(|one| one.read.as_ref().ok().map(|read| read.0))
+            .collect();
+        let scale = sheet.wrench.as_ref().map(|one| ends(one, unit));
+        if let Some(Err(text)) = &scale {
+            say(Field::Wrench, text.clone());
+        }
+        let ends = scale.and_then(Result::ok);
+        let all_read = readable.len() == stages.len();
+        for not_ready in before_the_first_tap(&order, layout.count(), &readable, ends) {
+            match not_ready {
+                // A group without bolts is told once.
+                NotReady::Order(_) if layout.count() == 0 || sheet.order.contains(&0) => {}
+                NotReady::Order(error) => say(Field::Order, sentence(&error.to_string())),
+                NotReady::Stages(error) if all_read => {
+                    say(Field::Stages, in_own_words(error, &stages));
+                }
+                // Its number is not that of the whole list then.
+                NotReady::Stages(_) => {}
+                NotReady::OffTheScale { .. } if !all_read => {}
+                NotReady::Wrench(_) | NotReady::OffTheScale { .. } => {
+                    say(Field::Wrench, sentence(&not_ready.to_string()));
+                }
+                _ => say(Field::Order, sentence(&not_ready.to_string())),
+            }
+        }
+        let mut size = |text: &Option<String>| {
+            let inch = unit_or_usual(Quantity::Length, "in");
+            match read(text.as_deref()?, Quantity::Length, inch) {
+                Ok(typed) => Some(typed.si()),
+                Err(error) => {
+                    say(Field::Stretch, error.to_string());
+                    None
+                }
+            }
+        };
+        let stretch = (size(&sheet.stretch_low), size(&sheet.stretch_high));
+        let set_at_most = size(&sheet.set_at_most);
+        if let (Some(low), Some(high)) = stretch
+            && low > high
+        {
+            let text = "The least stretch is more than the greatest: swap them.";
+            say(Field::Stretch, text.to_owned());
+        }
+        let plan = (wrong.is_empty())
+            .then(|| Pattern::new(order.clone(), layout.count()).ok())
+            .flatten()
+            .and_then(|pattern| Plan::new(pattern, readable).ok());
+        wrong.sort_by_key(|one| one.field);
+        Self {
+            holds: sheet.holds.as_deref().and_then(Holds::from_id),
+            kind,
+            between: (sheet.between.as_deref())
+                .and_then(Between::from_id)
+                .unwrap_or_else(|| usually_between(sheet.holds.as_deref())),
+            layout,
+            order,
+            unit,
+            stages,
+            stretch,
+            set_at_most,
+            wrong,
+            plan,
+            record: Record {
+                thread_lubricant: group.lubricant.clone(),
+                head_lubricant: sheet.under_head.clone(),
+                wrench: ends.and_then(|(low, high)| Scale::new(low, high).ok()),
+                uses_allowed: sheet.uses_allowed,
+                used_before: Vec::new(),
+                not_as_mapped: Vec::new(),
+            },
+        }
+    }
+
+    /// What is to be done, when nothing is wrong with it.
+    #[must_use]
+    pub const fn plan(&self) -> Option<&Plan> {
+        self.plan.as_ref()
+    }
+
+    /// What is recorded for the credit of a run.
+    pub(super) const fn record(&self) -> &Record {
+        &self.record
+    }
+
+    /// What is wrong with one part of the sheet.
+    pub fn wrong_with(&self, field: Field) -> impl Iterator<Item = &str> {
+        let of_field = self.wrong.iter().filter(move |one| one.field == field);
+        of_field.map(|one| one.text.as_str())
+    }
+
+    /// Whether what lies between is crushed for good.
+    #[must_use]
+    pub const fn gasket(&self) -> Gasket {
+        self.between.gasket()
+    }
+
+    /// How often a bolt may be used: by the sheet, else by its kind.
+    #[must_use]
+    pub fn uses_allowed(&self) -> Option<u32> {
+        self.record.uses_allowed.or_else(|| self.kind?.uses())
+    }
+
+    /// Whether the group is tightened once more after it was hot.
+    #[must_use]
+    pub fn retorque(&self) -> Option<Retorque> {
+        Some(retorque(self.kind?, self.between))
+    }
+}
+
+/// What is between the parts when nobody said: a head has a gasket that is
+/// crushed, and that is the careful answer.
+fn usually_between(holds: Option<&str>) -> Between {
+    match holds.and_then(Holds::from_id) {
+        Some(Holds::Head) => Between::Composition,
+        Some(Holds::Intake) => Between::Manifold,
+        Some(Holds::Pan | Holds::Cover) => Between::Cover,
+        _ => Between::Nothing,
+    }
+}
+
+/// From a count that begins with 1; nought is no bolt of any group.
+pub(super) fn from_one(number: u32) -> usize {
+    let from_nothing = number
+        .checked_sub(1)
+        .and_then(|one| usize::try_from(one).ok());
+    from_nothing.unwrap_or(usize::MAX)
+}
+
+fn layout(group: &FastenerGroup) -> Result<Layout, String> {
+    if group.bolts == 0 {
+        return Err("The group has no bolts: say how many there are.".to_owned());
+    }
+    if group.bolts > MOST_BOLTS {
+        return Err(format!(
+            "{} bolts in one group: at most {MOST_BOLTS} can be drawn. Make two groups of it.",
+            group.bolts
+        ));
+    }
+    let one_row = |count: u32| u8::try_from(count).map(|count| Layout::rows(&[count]));
+    let drawn = match &group.sheet.layout {
+        None | Some(BoltLayout::Unknown(_)) => one_row(group.bolts).unwrap_or_default(),
+        Some(BoltLayout::Circle(count)) => {
+            u8::try_from(*count).map(Layout::circle).unwrap_or_default()
+        }
+        Some(BoltLayout::Rows(rows)) => {
+            let sound =
+                rows.iter().map(|row| u64::from(*row)).sum::<u64>() <= u64::from(MOST_BOLTS);
+            let rows: Vec<u8> = rows
+                .iter()
+                .filter_map(|row| u8::try_from(*row).ok())
+                .collect();
+            if sound {
+                Layout::rows(&rows)
+            } else {
+                Layout::default()
+            }
+        }
+    };
+    if usize::try_from(group.bolts).is_ok_and(|bolts| bolts == drawn.count()) {
+        Ok(drawn)
+    } else {
+        Err(format!(
+            "The drawing has {} bolts and the group {}: make them alike.",
+            drawn.count(),
+            group.bolts
+        ))
+    }
+}
+
+/// The ends of a wrench's scale, newton metres.
+fn ends(wrench: &Wrench, unit: &'static Unit) -> Result<(f64, f64), String> {
+    let end = |text: &str, which: &str| {
+        read(text, Quantity::Torque, unit)
+            .map(|typed| typed.si())
+            .map_err(|error| format!("The {which} mark of the scale: {error}."))
+    };
+    Ok((end(&wrench.low, "lowest")?, end(&wrench.high, "highest")?))
+}
+
+/// A list that goes down is told in the units it was typed in.
+fn in_own_words(error: StageError, stages: &[SheetStage]) -> String {
+    if let StageError::GoesDown { stage, .. } = error
+        && let Some(at) = stage.checked_sub(1)
+        && let Some(one) = stages.get(at)
+    {
+        let is_torque = |one: &&SheetStage| matches!(one.read, Ok((Stage::Torque(_), _)));
+        let before = stages.iter().take(at).rev().find(is_torque);
+        let before = before.map_or("", |one| one.typed.trim());
+        return format!(
+            "Stage {stage} is {}, less than the {before} before it: torques go up. If it is a new start, make it a group of its own.",
+            one.typed.trim()
+        );
+    }
+    sentence(&error.to_string())
+}
+
+/// With a capital at the start and a stop at the end.
+pub(super) fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    let first: String = letters
+        .next()
+        .into_iter()
+        .flat_map(char::to_uppercase)
+        .collect();
+    let stop = if words.ends_with('.') { "" } else { "." };
+    format!("{first}{}{stop}", letters.as_str())
+}
