@@ -3,14 +3,14 @@
 use assembly_core::fastener::stages::{Stage, StageError};
 use assembly_core::fastener::wrench::Scale;
 use assembly_core::quantity::{Kind as Quantity, Unit, read, unit_or_usual};
-use assembly_core::tightening::credit::Record;
+use assembly_core::tightening::credit::{NoCredit, Record, against};
 use assembly_core::tightening::group::{Holds, NotReady, before_the_first_tap};
 use assembly_core::tightening::interrupted::Gasket;
 use assembly_core::tightening::kind::Kind;
 use assembly_core::tightening::layout::Layout;
 use assembly_core::tightening::pattern::Pattern;
 use assembly_core::tightening::retorque::{Between, Retorque, retorque};
-use assembly_core::tightening::run::Plan;
+use assembly_core::tightening::run::{Happened, Plan, Standing};
 
 use super::stages::{SheetStage, torque_unit};
 use crate::fact::{BoltLayout, FastenerGroup, Wrench};
@@ -187,6 +187,22 @@ impl Sheet {
     /// What is recorded for the credit of a run.
     pub(super) const fn record(&self) -> &Record {
         &self.record
+    }
+
+    /// Why a run would not count, made to the end as the sheet stands now: to be
+    /// told before the first tap and not after the last.
+    #[must_use]
+    pub fn foreseen(&self) -> Vec<NoCredit> {
+        let (Some(plan), Some(kind)) = (&self.plan, self.kind) else {
+            return Vec::new();
+        };
+        let mut standing = Standing::after(plan, &[]);
+        for lap in 0..plan.stages().len() {
+            for bolt in 0..plan.pattern().count() {
+                standing.take(Happened::Ticked { bolt, lap });
+            }
+        }
+        against(kind, &standing, &self.record)
     }
 
     /// What is wrong with one part of the sheet.

@@ -173,6 +173,9 @@ fn each_reason_against_is_told() {
         });
         group.sheet.uses_allowed = Some(1);
     }));
+    let foreseen = bench.group().sheet.foreseen();
+    assert_eq!(foreseen.len(), 3, "{foreseen:?}");
+    assert_eq!(Sheet::of(&head()).foreseen(), []);
     bench.go_on(18);
     let compared = |outcome| {
         Body::BoltCompared(BoltCompared {
