@@ -9,6 +9,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
+use crate::build::tighten;
+
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Route {
@@ -37,6 +39,8 @@ pub enum Page {
     Limits,
     /// The tools and their settings.
     Tools,
+    /// Tightening.
+    Tighten(tighten::Place),
     /// Everything that was written down.
     Book,
 }
@@ -59,6 +63,12 @@ impl Route {
                 Err(_) => Self::Nowhere(hash.to_owned()),
             },
             ["build", id, "tools"] => Self::Build((*id).to_owned(), Page::Tools),
+            ["build", id, rest @ ..] if rest.first() == Some(&"tighten") => {
+                tighten::Place::read(rest).map_or_else(
+                    || Self::Nowhere(hash.to_owned()),
+                    |place| Self::Build((*id).to_owned(), Page::Tighten(place)),
+                )
+            }
             ["build", id, "book"] => Self::Build((*id).to_owned(), Page::Book),
             _ => Self::Nowhere(hash.to_owned()),
         }
@@ -77,6 +87,7 @@ impl fmt::Display for Route {
             Self::Build(id, Page::Main(number)) => write!(f, "#/build/{id}/mains/{number}"),
             Self::Build(id, Page::Limits) => write!(f, "#/build/{id}/mains/limits"),
             Self::Build(id, Page::Tools) => write!(f, "#/build/{id}/tools"),
+            Self::Build(id, Page::Tighten(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
             Self::Nowhere(hash) => f.write_str(hash),
         }
@@ -128,6 +139,7 @@ mod tests {
             Route::Build(id(), Page::Main(5)),
             Route::Build(id(), Page::Limits),
             Route::Build(id(), Page::Tools),
+            Route::Build(id(), Page::Tighten(tighten::Place::New)),
             Route::Build(id(), Page::Book),
         ] {
             assert_eq!(Route::read(&route.to_string()), route);

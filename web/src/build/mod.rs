@@ -4,6 +4,7 @@ pub mod book;
 pub mod measure;
 mod opened;
 mod pages;
+pub mod tighten;
 
 pub use opened::Opened;
 pub use pages::build_pages;

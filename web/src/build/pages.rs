@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::Opened;
 use super::book::book;
 use super::measure::{bearing_page, limits_page, mains, tools_page};
+use super::tighten::{Place, tighten};
 use crate::device::keeping::{Keeping, keeping};
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::toast::toast;
@@ -37,6 +38,7 @@ enum Shown {
     Bearing,
     Limits,
     Tools,
+    Tighten,
     Book,
 }
 
@@ -47,6 +49,7 @@ impl From<Page> for Shown {
             Page::Main(_) => Self::Bearing,
             Page::Limits => Self::Limits,
             Page::Tools => Self::Tools,
+            Page::Tighten(_) => Self::Tighten,
             Page::Book => Self::Book,
         }
     }
@@ -59,6 +62,10 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
     let number = Memo::new(move |last: Option<&u8>| match page.get() {
         Page::Main(number) => number,
         _ => last.copied().unwrap_or(1),
+    });
+    let place = Memo::new(move |last: Option<&Place>| match page.get() {
+        Page::Tighten(place) => place,
+        _ => last.cloned().unwrap_or(Place::Groups),
     });
     let tab = |to: Page, word: &str| {
         let own = Shown::from(to.clone());
@@ -78,6 +85,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             tab(Page::Mains, "Mains"),
             tab(Page::Limits, "Limits"),
             tab(Page::Tools, "Tools"),
+            tab(Page::Tighten(Place::Groups), "Tighten"),
             tab(Page::Book, "Book"),
         ]);
     let newer = Piece::when(
@@ -96,6 +104,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Bearing => bearing_page(number),
             Shown::Limits => limits_page(),
             Shown::Tools => tools_page(),
+            Shown::Tighten => tighten(place),
             Shown::Book => book(),
         })
     });

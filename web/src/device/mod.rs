@@ -10,6 +10,7 @@ pub mod keeping;
 pub mod lack;
 pub mod local;
 mod making_up;
+pub mod senses;
 pub mod settings;
 pub mod space;
 pub mod update;

@@ -2,6 +2,7 @@
 
 pub mod dialog;
 pub mod field;
+pub mod heard;
 pub mod judged;
 pub mod keypad;
 pub mod keys;

@@ -6,6 +6,7 @@ use build_journal::{Fact, FactId, Journal, ToolId};
 use build_plan::measure;
 
 use super::super::measure::setting_words_of;
+use super::super::tighten::in_the_log;
 
 /// Letters of a long text that are shown in a line of the log.
 const SHOWN: usize = 160;
@@ -42,8 +43,13 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
             short(unreadable.kind()),
             unreadable.reason()
         ),
-        _ => "Something that this version does not know. It is kept and exported as it is."
-            .to_owned(),
+        other => in_the_log(other).map_or_else(
+            || {
+                "Something that this version does not know. It is kept and exported as it is."
+                    .to_owned()
+            },
+            |words| short(&words),
+        ),
     }
 }
 

@@ -1,0 +1,200 @@
+//! The bolts of a group as they are drawn.
+
+use assembly_core::tightening::layout::Layout;
+use wasm_bindgen::JsCast;
+use web_sys::KeyboardEvent;
+
+use crate::kit::piece::{El, drawn};
+
+/// From bolt to bolt on a drawing, in its own units: pixels when it is pressed.
+const PITCH: f64 = 60.0;
+/// How big a bolt is on it.
+const RADIUS: f64 = 24.0;
+/// Room at the edge, for the ring of the bolt that is next.
+const EDGE: f64 = 10.0;
+/// As many bolts as stand beside each other on a phone.
+const ACROSS: f64 = 5.0;
+
+/// Where bolts are drawn.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Drawing {
+    places: Vec<(f64, f64)>,
+    width: f64,
+    height: f64,
+    /// It is turned a quarter, so that it fits a phone: what was left is at the
+    /// top.
+    pub turned: bool,
+}
+
+impl Drawing {
+    /// A drawing of a group; turned when it is too wide for a phone.
+    #[must_use]
+    pub fn of(layout: &Layout) -> Self {
+        let (wide, high) = layout.extent();
+        let turned = wide >= ACROSS && wide > high;
+        let (middle, nearest) = (layout.middle(), nearest(layout));
+        // No two bolts on top of each other.
+        let scale = PITCH / if nearest > 0.0 { nearest.min(1.0) } else { 1.0 };
+        let (width, height) = if turned { (high, wide) } else { (wide, high) };
+        let (width, height) = (width * scale + PITCH + EDGE, height * scale + PITCH + EDGE);
+        let places = layout.places().iter().map(|(x, y)| {
+            let (x, y) = (x - middle.0, y - middle.1);
+            // Turned, not mirrored: left stays left of what looks at it.
+            let (x, y) = if turned { (-y, x) } else { (x, y) };
+            (
+                x.mul_add(scale, width / 2.0),
+                y.mul_add(scale, height / 2.0),
+            )
+        });
+        Self {
+            places: places.collect(),
+            width,
+            height,
+            turned,
+        }
+    }
+}
+
+/// How near the two nearest bolts are.
+fn nearest(layout: &Layout) -> f64 {
+    let count = layout.count();
+    let pairs = (0..count).flat_map(|one| (one + 1..count).map(move |other| (one, other)));
+    let apart = pairs.map(|(one, other)| layout.apart(one, other));
+    apart
+        .filter(|apart| *apart > 0.0)
+        .min_by(f64::total_cmp)
+        .unwrap_or(1.0)
+}
+
+/// What a bolt says of itself on a drawing: how it is, and the words in it.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct Face {
+    /// A name of the style sheet: `open`, `done`, `next`, `passed`, `picked`.
+    pub look: &'static str,
+    /// In the bolt.
+    pub words: String,
+    /// The same to be heard.
+    pub said: String,
+}
+
+/// The drawing, to be looked at: `says` is its whole meaning in words.
+#[must_use]
+pub fn map(
+    drawing: &Drawing,
+    face: impl Fn(usize) -> Face + Clone + 'static,
+    says: impl Fn() -> String + 'static,
+) -> El {
+    let bolts = (0..drawing.places.len()).map(|bolt| drawing.bolt(bolt, face.clone()).into());
+    drawing
+        .paper()
+        .class("bolt-map")
+        .attr("role", "img")
+        .test("bolt-map")
+        .live_attr("aria-label", move || Some(says()))
+        .all(bolts.collect::<Vec<_>>())
+}
+
+/// The drawing to press on: each bolt is a button where it sits, as large as a
+/// thumb.
+#[must_use]
+pub fn press_map(
+    drawing: &Drawing,
+    face: impl Fn(usize) -> Face + Clone + 'static,
+    act: impl Fn(usize) + Clone + 'static,
+) -> El {
+    let bolts = (0..drawing.places.len()).map(|bolt| {
+        let (said, act, key_act) = (face.clone(), act.clone(), act.clone());
+        drawing
+            .bolt(bolt, face.clone())
+            .attr("role", "button")
+            .attr("tabindex", "0")
+            .test(&format!("bolt-{}", bolt + 1))
+            .live_attr("aria-label", move || {
+                Some(format!("bolt {}: {}", bolt + 1, said(bolt).said))
+            })
+            .click(move || act(bolt))
+            .on("keydown", move |event| {
+                let key: &KeyboardEvent = event.unchecked_ref();
+                if matches!(key.key().as_str(), "Enter" | " ") && !key.repeat() {
+                    event.prevent_default();
+                    key_act(bolt);
+                }
+            })
+            .into()
+    });
+    drawing
+        .paper()
+        .class("bolt-map bolt-press")
+        .attr("width", &format!("{:.0}", drawing.width))
+        .attr("height", &format!("{:.0}", drawing.height))
+        .attr("role", "group")
+        .attr("aria-label", "the bolts as they sit")
+        .test("bolt-press")
+        .all(bolts.collect::<Vec<_>>())
+}
+
+impl Drawing {
+    fn paper(&self) -> El {
+        let view = format!("0 0 {:.1} {:.1}", self.width, self.height);
+        drawn("svg").attr("viewBox", &view)
+    }
+
+    fn bolt(&self, bolt: usize, face: impl Fn(usize) -> Face + Clone + 'static) -> El {
+        let (x, y) = self.places.get(bolt).copied().unwrap_or_default();
+        let (look, words) = (face.clone(), face);
+        drawn("g")
+            .class("bolt")
+            .attr("transform", &format!("translate({x:.1} {y:.1})"))
+            .attr("data-bolt", &(bolt + 1).to_string())
+            .live_attr("data-look", move || Some(look(bolt).look.to_owned()))
+            .with(drawn("circle").attr("r", &RADIUS.to_string()))
+            .with(hexagon())
+            .with(
+                drawn("text")
+                    .attr("text-anchor", "middle")
+                    .attr("dy", "0.36em")
+                    .live_text(move || words(bolt).words),
+            )
+    }
+}
+
+/// A bolt that is done is drawn with its hexagon, one that is not as a circle:
+/// told apart without colour.
+fn hexagon() -> El {
+    drawn("path")
+        .class("bolt-head")
+        .attr("d", "M-12 -21L12 -21L24 0L12 21L-12 21L-24 0Z")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_wide_head_is_turned_and_not_mirrored() {
+        let drawing = Drawing::of(&Layout::grid(2, 9));
+        assert!(drawing.turned && drawing.height > drawing.width);
+        // The first bolt of the first row was at the left and at the top: turned
+        // clockwise it is at the top and at the right.
+        let (first, below) = (drawing.places[0], drawing.places[9]);
+        assert!(first.1 < 36.0 && first.0 > below.0, "{first:?} {below:?}");
+        assert!(!Drawing::of(&Layout::grid(3, 4)).turned);
+    }
+
+    #[test]
+    fn bolts_do_not_lie_on_each_other() {
+        for layout in [
+            Layout::circle(12),
+            Layout::rows(&[5, 6]),
+            Layout::grid(1, 1),
+        ] {
+            let drawing = Drawing::of(&layout);
+            let drawn = Layout::at(&drawing.places);
+            assert!(
+                layout.count() == 1 || nearest(&drawn) > 2.0 * RADIUS,
+                "{drawing:?}"
+            );
+        }
+        assert_eq!(Drawing::of(&Layout::default()).places, []);
+    }
+}

@@ -1,0 +1,322 @@
+//! What is being typed of a group, and the group it comes to.
+
+use assembly_core::quantity::{Kind as Quantity, unit_or_usual};
+use build_journal::OwnId;
+use build_journal::fact::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+use build_journal::fold::tightening::{Sheet, torque_unit};
+use leptos::prelude::{GetValue as _, StoredValue};
+
+use crate::build::Opened;
+use crate::device::drafts::Draft;
+use crate::kit::field::read_text;
+
+/// As many stages as there are fields for.
+pub const STAGES_AT_MOST: usize = 8;
+/// As many rows as there are counters for.
+pub const ROWS_AT_MOST: usize = 6;
+
+/// The drafts of a group's description.
+#[derive(Clone, Copy)]
+pub struct Typing {
+    pub own: OwnId,
+    pub label: Draft,
+    pub holds: Draft,
+    pub per: Draft,
+    pub kind: Draft,
+    pub thread: Draft,
+    pub length: Draft,
+    pub between: Draft,
+    pub circle: Draft,
+    pub rows: Draft,
+    pub order: Draft,
+    pub order_from: Draft,
+    /// A letter for each stage: `t`orque, `a`ngle, `s`tretch.
+    pub stage_kinds: Draft,
+    pub stages: [Draft; STAGES_AT_MOST],
+    pub stages_from: Draft,
+    pub lubricant: Draft,
+    pub under_head: Draft,
+    pub wrench: Draft,
+    pub low: Draft,
+    pub high: Draft,
+    pub unit: Draft,
+    pub uses: Draft,
+    pub stretch_low: Draft,
+    pub stretch_high: Draft,
+    pub set_at_most: Draft,
+    pub source: Draft,
+    /// What else makes it stale: kept from what was written before.
+    stale_with: StoredValue<Vec<String>>,
+}
+
+impl Typing {
+    /// What was typed before, else what the group says already.
+    pub fn load(
+        opened: Opened,
+        own: OwnId,
+        name: &str,
+        was: Option<&FastenerGroup>,
+        sheet: Option<&Sheet>,
+    ) -> Self {
+        let draft = |field: &str, start: Option<&str>| {
+            let name = opened.draft(&format!("group/{name}/{field}"));
+            Draft::or(name, start.unwrap_or_default())
+        };
+        let of =
+            |field: &str, get: fn(&FastenerGroup) -> Option<&str>| draft(field, was.and_then(get));
+        let usual = |field: &str, get: fn(&FastenerGroup) -> Option<&str>, usual: &str| {
+            draft(field, Some(was.and_then(get).unwrap_or(usual)))
+        };
+        let rows = was.and_then(|was| match &was.sheet.layout {
+            Some(BoltLayout::Rows(rows)) => Some(numbers(rows)),
+            Some(BoltLayout::Circle(_)) => None,
+            _ => Some(was.bolts.to_string()),
+        });
+        let circle = was.and_then(|was| match was.sheet.layout {
+            Some(BoltLayout::Circle(count)) => Some(count.to_string()),
+            _ => None,
+        });
+        let order = was.map(|was| numbers(&was.sheet.order));
+        let kinds = was.map(|was| stage_kinds(was, sheet));
+        let uses = was
+            .and_then(|was| was.sheet.uses_allowed)
+            .map(|uses| uses.to_string());
+        Self {
+            own,
+            label: of("label", |was| Some(&was.label)),
+            holds: usual("holds", |was| was.sheet.holds.as_deref(), "head"),
+            per: usual("per", |was| was.per.as_deref(), "engine"),
+            kind: of("kind", |was| was.sheet.fastener.as_deref()),
+            thread: of("thread", |was| {
+                was.sheet.thread.as_deref().or(was.size.as_deref())
+            }),
+            length: of("length", |was| was.sheet.length.as_deref()),
+            between: of("between", |was| was.sheet.between.as_deref()),
+            circle: draft("circle", circle.as_deref()),
+            rows: draft("rows", Some(rows.as_deref().unwrap_or("5 5"))),
+            order: draft("order", order.as_deref()),
+            order_from: usual(
+                "order-from",
+                |was| was.sheet.order_from.map(Origin::id),
+                "printed",
+            ),
+            stage_kinds: draft("stage-kinds", Some(kinds.as_deref().unwrap_or("t"))),
+            stages: std::array::from_fn(|at| {
+                let typed = was.and_then(|was| was.stages.get(at));
+                draft(&format!("stage-{}", at + 1), typed.map(String::as_str))
+            }),
+            stages_from: usual(
+                "stages-from",
+                |was| was.sheet.stages_from.map(Origin::id),
+                "printed",
+            ),
+            lubricant: of("lubricant", |was| was.lubricant.as_deref()),
+            under_head: of("under-head", |was| was.sheet.under_head.as_deref()),
+            wrench: of("wrench", |was| was.sheet.wrench.as_ref()?.name.as_deref()),
+            low: of("low", |was| {
+                was.sheet.wrench.as_ref().map(|one| one.low.as_str())
+            }),
+            high: of("high", |was| {
+                was.sheet.wrench.as_ref().map(|one| one.high.as_str())
+            }),
+            unit: usual(
+                "unit",
+                |was| was.sheet.wrench.as_ref().map(|one| one.unit.as_str()),
+                "ft-lb",
+            ),
+            uses: draft("uses", uses.as_deref()),
+            stretch_low: of("stretch-low", |was| was.sheet.stretch_low.as_deref()),
+            stretch_high: of("stretch-high", |was| was.sheet.stretch_high.as_deref()),
+            set_at_most: of("set-at-most", |was| was.sheet.set_at_most.as_deref()),
+            stale_with: StoredValue::new(was.map(|was| was.stale_with.clone()).unwrap_or_default()),
+            source: of("source", |was| was.source.as_deref()),
+        }
+    }
+
+    /// The rows as counts; followed.
+    pub fn counts(self) -> Vec<u32> {
+        read_numbers(&self.rows.get())
+    }
+
+    /// The layout as it is drawn; followed.
+    pub fn layout(self) -> BoltLayout {
+        match self.circle.get().trim().parse() {
+            Ok(count) => BoltLayout::Circle(count),
+            Err(_) => BoltLayout::Rows(self.counts()),
+        }
+    }
+
+    /// How many bolts; followed.
+    pub fn bolts(self) -> u32 {
+        match self.layout() {
+            BoltLayout::Circle(count) => count,
+            BoltLayout::Rows(rows) => rows.iter().sum(),
+            BoltLayout::Unknown(_) => 0,
+        }
+    }
+
+    /// The order so far, bolts from 1; followed.
+    pub fn order(self) -> Vec<u32> {
+        read_numbers(&self.order.get())
+    }
+
+    /// The stages that something is typed for, as they are kept; followed.
+    pub fn stages(self) -> Vec<String> {
+        let kinds = self.stage_kinds.get();
+        let typed = kinds.chars().zip(self.stages);
+        let typed = typed.map(|(kind, draft)| with_its_unit(kind, &draft.get()));
+        typed.filter(|text| !text.is_empty()).collect()
+    }
+
+    /// The group as typed; followed.
+    pub fn group(self) -> FastenerGroup {
+        let text =
+            |draft: Draft| Some(draft.get().trim().to_owned()).filter(|text| !text.is_empty());
+        let (low, high) = (text(self.low), text(self.high));
+        let wrench = (low.is_some() || high.is_some()).then(|| Wrench {
+            name: text(self.wrench),
+            low: low.unwrap_or_default(),
+            high: high.unwrap_or_default(),
+            unit: self.unit.get(),
+        });
+        let origin = |draft: Draft| Origin::from_id(&draft.get());
+        let order = self.order();
+        FastenerGroup {
+            own: self.own,
+            label: text(self.label).unwrap_or_default(),
+            per: text(self.per).filter(|per| per != "engine"),
+            bolts: self.bolts(),
+            size: None,
+            lubricant: text(self.lubricant),
+            stages: self.in_the_wrenchs_unit(wrench.is_some()),
+            source: text(self.source),
+            stale_with: self.stale_with.get_value(),
+            sheet: Box::new(FastenerSheet {
+                holds: text(self.holds),
+                fastener: text(self.kind),
+                thread: text(self.thread),
+                length: text(self.length),
+                under_head: text(self.under_head),
+                wrench,
+                layout: Some(self.layout()),
+                order_from: origin(self.order_from).filter(|_| !order.is_empty()),
+                order,
+                stages_from: origin(self.stages_from),
+                between: text(self.between),
+                uses_allowed: text(self.uses).and_then(|text| text.parse().ok()),
+                stretch_low: text(self.stretch_low),
+                stretch_high: text(self.stretch_high),
+                set_at_most: text(self.set_at_most),
+            }),
+        }
+    }
+
+    /// Without a wrench in the description, a lone number has to say its unit.
+    fn in_the_wrenchs_unit(self, has_a_wrench: bool) -> Vec<String> {
+        let unit = torque_unit(&self.unit.get());
+        let mut stages = self.stages();
+        for stage in stages.iter_mut().filter(|_| !has_a_wrench) {
+            let lone = read_text(stage, Quantity::Torque, unit)
+                .and_then(Result::ok)
+                .is_some_and(|typed| !typed.unit_was_typed());
+            if lone {
+                stage.push(' ');
+                stage.push_str(unit.symbol);
+            }
+        }
+        stages
+    }
+
+    /// Forgets what was typed: it is written down now.
+    pub fn clear(self) {
+        let drafts = [
+            self.label,
+            self.holds,
+            self.per,
+            self.kind,
+            self.thread,
+            self.length,
+            self.between,
+            self.circle,
+            self.rows,
+            self.order,
+            self.order_from,
+            self.stage_kinds,
+            self.stages_from,
+            self.lubricant,
+            self.under_head,
+            self.wrench,
+            self.low,
+            self.high,
+            self.unit,
+            self.uses,
+            self.stretch_low,
+            self.stretch_high,
+            self.set_at_most,
+            self.source,
+        ];
+        drafts.into_iter().chain(self.stages).for_each(Draft::clear);
+    }
+}
+
+/// An angle or a stretch says its unit in the fact, so that it is none other
+/// than a torque.
+fn with_its_unit(kind: char, typed: &str) -> String {
+    let typed = typed.trim();
+    let (quantity, usual) = match kind {
+        'a' => (Quantity::Angle, "°"),
+        's' => (Quantity::Length, "in"),
+        _ => return typed.to_owned(),
+    };
+    let lone = read_text(typed, quantity, unit_or_usual(quantity, usual))
+        .and_then(Result::ok)
+        .is_some_and(|read| !read.unit_was_typed());
+    if lone {
+        format!("{typed} {usual}")
+    } else {
+        typed.to_owned()
+    }
+}
+
+fn stage_kinds(was: &FastenerGroup, sheet: Option<&Sheet>) -> String {
+    use assembly_core::fastener::stages::Stage;
+    let read = sheet.map_or(&[][..], |sheet| &sheet.stages);
+    let kinds = (0..was.stages.len()).map(|at| match read.get(at).map(|one| &one.read) {
+        Some(Ok((Stage::Angle(_), _))) => 'a',
+        Some(Ok((Stage::Stretch(_), _))) => 's',
+        _ => 't',
+    });
+    kinds.take(STAGES_AT_MOST).collect()
+}
+
+/// Numbers as one text.
+pub fn numbers(all: &[u32]) -> String {
+    let all: Vec<String> = all.iter().map(u32::to_string).collect();
+    all.join(" ")
+}
+
+fn read_numbers(text: &str) -> Vec<u32> {
+    text.split_whitespace()
+        .filter_map(|one| one.parse().ok())
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_angle_and_a_stretch_say_their_unit() {
+        assert_eq!(with_its_unit('t', " 60 "), "60");
+        assert_eq!(with_its_unit('a', "90"), "90 °");
+        assert_eq!(with_its_unit('a', "90°"), "90°");
+        assert_eq!(with_its_unit('s', "0.006"), "0.006 in");
+        assert_eq!(with_its_unit('s', "6 thou"), "6 thou");
+    }
+
+    #[test]
+    fn numbers_read_back() {
+        assert_eq!(read_numbers(&numbers(&[5, 6, 7])), [5, 6, 7]);
+        assert_eq!(read_numbers("5 x 6"), [5, 6]);
+    }
+}
