@@ -5,6 +5,7 @@
 
 use std::fmt;
 
+use crate::build::tonight::Place;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
@@ -31,6 +32,8 @@ pub enum Route {
 /// A page of a build.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub enum Page {
+    /// A page of the plan: tonight, the steps, what was changed.
+    Plan(Place),
     /// All main bearings along the crank line.
     Mains,
     /// One main bearing, counted from the front, from 1.
@@ -56,7 +59,7 @@ impl Route {
             ["new"] => Self::NewBuild,
             ["quick"] => Self::QuickChecks,
             ["quick", id] => Self::QuickCheck((*id).to_owned()),
-            ["build", id] | ["build", id, "mains"] => Self::Build((*id).to_owned(), Page::Mains),
+            ["build", id, "mains"] => Self::Build((*id).to_owned(), Page::Mains),
             ["build", id, "mains", "limits"] => Self::Build((*id).to_owned(), Page::Limits),
             ["build", id, "mains", number] => match number.parse() {
                 Ok(number) => Self::Build((*id).to_owned(), Page::Main(number)),
@@ -70,6 +73,9 @@ impl Route {
                 )
             }
             ["build", id, "book"] => Self::Build((*id).to_owned(), Page::Book),
+            ["build", id, rest @ ..] if let Some(place) = Place::read(rest) => {
+                Self::Build((*id).to_owned(), Page::Plan(place))
+            }
             _ => Self::Nowhere(hash.to_owned()),
         }
     }
@@ -83,6 +89,7 @@ impl fmt::Display for Route {
             Self::NewBuild => f.write_str("#/new"),
             Self::QuickChecks => f.write_str("#/quick"),
             Self::QuickCheck(id) => write!(f, "#/quick/{id}"),
+            Self::Build(id, Page::Plan(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Mains) => write!(f, "#/build/{id}/mains"),
             Self::Build(id, Page::Main(number)) => write!(f, "#/build/{id}/mains/{number}"),
             Self::Build(id, Page::Limits) => write!(f, "#/build/{id}/mains/limits"),
@@ -141,9 +148,33 @@ mod tests {
             Route::Build(id(), Page::Tools),
             Route::Build(id(), Page::Tighten(tighten::Place::New)),
             Route::Build(id(), Page::Book),
+            Route::Build(id(), Page::Plan(Place::Tonight)),
+            Route::Build(id(), Page::Plan(Place::Steps)),
+            Route::Build(id(), Page::Plan(Place::Step("wash".to_owned(), None))),
+            Route::Build(
+                id(),
+                Page::Plan(Place::Step(
+                    "crank-in".to_owned(),
+                    Some("main-3".to_owned()),
+                )),
+            ),
+            Route::Build(id(), Page::Plan(Place::Change(None))),
+            Route::Build(
+                id(),
+                Page::Plan(Place::Change(Some("bores-honed".to_owned()))),
+            ),
+            Route::Build(id(), Page::Plan(Place::Engine)),
         ] {
             assert_eq!(Route::read(&route.to_string()), route);
         }
+    }
+
+    #[test]
+    fn a_build_opens_with_tonight() {
+        assert_eq!(
+            Route::read("#/build/x"),
+            Route::Build("x".to_owned(), Page::Plan(Place::Tonight))
+        );
     }
 
     #[test]

@@ -1,13 +1,20 @@
 //! One build on the bench.
 
+use build_journal::summary::{LastExport, Summary};
 use build_journal::{Build, BuildId, Journal, fold};
 use leptos::prelude::*;
 
 use super::wipe::wipe;
+use crate::build::book::words as told;
+use crate::build::measure::Stands;
+use crate::build::tonight::Place;
+use crate::device::chance;
 use crate::device::exports::exports;
-use crate::kit::piece::{El, button, el, row};
+use crate::device::settings::UnitClass;
+use crate::kit::piece::{El, Piece, button, el, row};
 use crate::kit::toast::toast;
 use crate::kit::verdict::{Mark, shape};
+use crate::kit::when;
 use crate::route::{Page, Route};
 
 /// A build: its name opens it; export and wipe stand beside.
@@ -22,11 +29,15 @@ pub fn card(id: BuildId, journal: RwSignal<Journal>) -> El {
         .class("entry")
         .attr(
             "href",
-            &Route::Build(id.to_string(), Page::Mains).to_string(),
+            &Route::Build(id.to_string(), Page::Plan(Place::Tonight)).to_string(),
         )
         .test("build-link")
         .with(el("strong").live_text(name))
         .with(el("span").live_text(move || build.with(engine_words)))
+        .live(move || {
+            let last = exports.last(id);
+            build.with(|build| journal.with(|journal| lines(journal, build, last)))
+        })
         .live(move || build.with(tally).into());
     let export = button("quiet", "Export", "export", move || {
         let done = journal
@@ -79,14 +90,36 @@ fn engine_words(build: &Build) -> String {
     })
 }
 
+/// The build in a few lines: what happened last, what is next, what no longer
+/// counts.
+fn lines(journal: &Journal, build: &Build, last: Option<LastExport>) -> Piece {
+    let summary = Summary::of(journal, build, chance::now(), last);
+    let line = |test: &str, words: &str| el("span").class("card-line").test(test).text(words);
+    let fact = journal.facts().next_back().map(|fact| {
+        let when = when::ago(chance::now().saturating_sub(fact.clock()));
+        let words = format!("Last: {}, {when}", told::of(fact, journal, build));
+        line("card-last", &words)
+    });
+    let next = summary
+        .next
+        .map(|step| line("card-next", &format!("Next: {}", step.label)));
+    let stale = match summary.stale + summary.run_out {
+        0 => None,
+        1 => Some("▲ One result no longer counts".to_owned()),
+        more => Some(format!("▲ {more} results no longer count")),
+    };
+    let stale = stale.map(|words| line("card-stale", &words).class("card-line card-stale"));
+    let export = summary
+        .export_now
+        .then(|| line("card-export-now", "Time to export it"));
+    Piece::all([next.into(), stale.into(), fact.into(), export.into()])
+}
+
 /// How many bearings stand how.
 fn tally(build: &Build) -> El {
-    let marks: Vec<Mark> = build
-        .mains
-        .iter()
-        .map(|bearing| bearing.standing.verdict().map_or(Mark::None, Mark::from))
-        .collect();
-    let counts = [Mark::Good, Mark::Close, Mark::Bad, Mark::None]
+    let stands = |bearing| Stands::of(build, bearing, UnitClass::Inch).mark;
+    let marks: Vec<Mark> = build.mains.iter().map(stands).collect();
+    let counts = [Mark::Good, Mark::Close, Mark::Bad, Mark::Stale, Mark::None]
         .into_iter()
         .filter_map(|mark| {
             let count = marks.iter().filter(|one| **one == mark).count();

@@ -2,6 +2,8 @@
 
 mod builds;
 mod card;
+mod construction;
+mod description;
 mod import;
 mod keep;
 mod new_build;
@@ -10,6 +12,7 @@ mod wipe;
 
 pub use builds::{bench, cards};
 pub use card::name_of;
+pub use description::{FormWords, description};
 pub use import::{Came, take};
 pub use keep::keep;
 pub use new_build::new_build;

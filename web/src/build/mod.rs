@@ -1,10 +1,14 @@
 //! One build: its pages, over one state that is worked out from its facts.
 
 pub mod book;
+pub mod change;
+pub mod engine;
 pub mod measure;
 mod opened;
 mod pages;
 pub mod tighten;
+pub mod step;
+pub mod tonight;
 
 pub use opened::Opened;
 pub use pages::build_pages;

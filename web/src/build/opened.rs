@@ -1,8 +1,8 @@
 //! The build that is open: its facts, what follows from them, and a way to
 //! write the next one.
 
-use build_journal::fold::Build;
-use build_journal::{Body, BuildId, FactId, Journal, fact, fold};
+use build_journal::fold::{Build, Preview, preview_all};
+use build_journal::{Body, BuildId, Fact, FactId, Journal, fact, fold};
 use leptos::prelude::*;
 
 use crate::device::keeping::Keeping;
@@ -43,6 +43,16 @@ impl Opened {
                 None
             }
         }
+    }
+
+    /// What would come of it if these were written down now. Nothing is.
+    #[must_use]
+    pub fn preview(self, bodies: &[Body]) -> Preview {
+        let facts: Vec<Fact> = (bodies.iter())
+            .map(|body| self.keeping.fact(body.clone()))
+            .collect();
+        self.journal
+            .with_untracked(|journal| preview_all(journal, &facts))
     }
 
     /// Strikes a fact out, as in a paper log. Striking a strike brings the

@@ -6,7 +6,8 @@ use leptos::prelude::*;
 use super::Opened;
 use super::book::book;
 use super::measure::{bearing_page, limits_page, mains, tools_page};
-use super::tighten::{Place, tighten};
+use super::tighten::{self, tighten};
+use super::tonight::{self, plan_pages};
 use crate::device::keeping::{Keeping, keeping};
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::toast::toast;
@@ -34,6 +35,7 @@ pub fn build_pages(id: &str, page: Memo<Page>) -> Piece {
 /// Which page is shown; one bearing after another is the same page.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Shown {
+    Plan,
     Mains,
     Bearing,
     Limits,
@@ -45,6 +47,7 @@ enum Shown {
 impl From<Page> for Shown {
     fn from(page: Page) -> Self {
         match page {
+            Page::Plan(_) => Self::Plan,
             Page::Mains => Self::Mains,
             Page::Main(_) => Self::Bearing,
             Page::Limits => Self::Limits,
@@ -63,9 +66,13 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         Page::Main(number) => number,
         _ => last.copied().unwrap_or(1),
     });
-    let place = Memo::new(move |last: Option<&Place>| match page.get() {
+    let bolts = Memo::new(move |last: Option<&tighten::Place>| match page.get() {
         Page::Tighten(place) => place,
-        _ => last.cloned().unwrap_or(Place::Groups),
+        _ => last.cloned().unwrap_or(tighten::Place::Groups),
+    });
+    let planned = Memo::new(move |last: Option<&tonight::Place>| match page.get() {
+        Page::Plan(place) => place,
+        _ => last.cloned().unwrap_or(tonight::Place::Tonight),
     });
     let tab = |to: Page, word: &str| {
         let own = Shown::from(to.clone());
@@ -82,10 +89,11 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         .class("tabs")
         .attr("aria-label", "this build")
         .all([
+            tab(Page::Plan(tonight::Place::Tonight), "Tonight"),
             tab(Page::Mains, "Mains"),
             tab(Page::Limits, "Limits"),
             tab(Page::Tools, "Tools"),
-            tab(Page::Tighten(Place::Groups), "Tighten"),
+            tab(Page::Tighten(tighten::Place::Groups), "Tighten"),
             tab(Page::Book, "Book"),
         ]);
     let newer = Piece::when(
@@ -100,11 +108,12 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
     let page = Piece::live(move || {
         let shown = shown.get();
         untrack(|| match shown {
+            Shown::Plan => plan_pages(planned),
             Shown::Mains => mains(),
             Shown::Bearing => bearing_page(number),
             Shown::Limits => limits_page(),
             Shown::Tools => tools_page(),
-            Shown::Tighten => tighten(place),
+            Shown::Tighten => tighten(bolts),
             Shown::Book => book(),
         })
     });

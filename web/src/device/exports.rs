@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use build_journal::summary::LastExport;
 use build_journal::{BuildId, Journal, export};
 use leptos::prelude::*;
 
@@ -60,6 +61,16 @@ impl Exports {
             known.insert(journal.build(), made);
         });
         Ok(())
+    }
+
+    /// The last export of a build from this device; followed.
+    #[must_use]
+    pub fn last(self, build: BuildId) -> Option<LastExport> {
+        let found = self.0.with(|known| known.get(&build).copied())?;
+        Some(LastExport {
+            at: found.at,
+            facts: found.facts,
+        })
     }
 
     /// When a build was last exported, in words; followed.

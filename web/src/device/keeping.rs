@@ -263,12 +263,9 @@ impl Keeping {
         id
     }
 
-    /// Writes something down: on the screen and on the shelf at once, in the
-    /// vault as soon as it is there.
-    ///
-    /// # Errors
-    /// [`AppendError`] when this build must not be written to by this version.
-    pub fn write_down(self, build: BuildId, body: Body) -> Result<FactId, AppendError> {
+    /// Something as it would be written down now, to see what would come of it.
+    #[must_use]
+    pub fn fact(self, body: Body) -> Fact {
         let clock = chance::now();
         let mut id = None;
         self.stamper.update_value(|stamper| {
@@ -276,7 +273,17 @@ impl Keeping {
             id = Some(stamper.stamp(wall, chance::bits() as u64));
         });
         let id = id.unwrap_or_else(|| Stamper::new().stamp(0, chance::bits() as u64));
-        let fact = Fact::new(id, self.device.get_value(), clock, body);
+        Fact::new(id, self.device.get_value(), clock, body)
+    }
+
+    /// Writes something down: on the screen and on the shelf at once, in the
+    /// vault as soon as it is there.
+    ///
+    /// # Errors
+    /// [`AppendError`] when this build must not be written to by this version.
+    pub fn write_down(self, build: BuildId, body: Body) -> Result<FactId, AppendError> {
+        let fact = self.fact(body);
+        let id = fact.id();
         let known = self
             .builds
             .with_untracked(|builds| builds.get(&build).copied());

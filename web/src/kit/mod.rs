@@ -14,5 +14,6 @@ pub mod scale;
 pub mod section;
 pub mod toast;
 pub mod verdict;
+pub mod when;
 pub mod words;
 pub mod workings;

@@ -17,6 +17,8 @@ pub enum Mark {
     Close,
     /// Outside, surely enough.
     Bad,
+    /// It was true until something changed.
+    Stale,
     /// Not measured, or nothing to hold it against.
     None,
 }
@@ -39,6 +41,7 @@ impl Mark {
             Self::Good => "good",
             Self::Close => "too close to call",
             Self::Bad => "bad",
+            Self::Stale => "no longer counts",
             Self::None => "not measured",
         }
     }
@@ -50,6 +53,7 @@ impl Mark {
             Self::Good => "good",
             Self::Close => "close",
             Self::Bad => "bad",
+            Self::Stale => "stale",
             Self::None => "not-measured",
         }
     }
@@ -67,6 +71,7 @@ impl Mark {
                 "M7 1h10l6 6v10l-6 6H7l-6-6V7z",
                 "M7.5 7.5l9 9M16.5 7.5l-9 9",
             ),
+            Self::Stale => ("M2 4h20v16H2z", "M1 21L23 3"),
             Self::None => ("M12 2a10 10 0 1 1 0 20a10 10 0 1 1 0-20z", ""),
         }
     }

@@ -57,7 +57,7 @@ impl Build {
                 if made.outcome == Outcome::Bad || self.record.void_of(key, made.fact).is_some() {
                     continue;
                 }
-                let lasts = lasts(check, made.lasts.as_deref());
+                let lasts = lasting(check, made.lasts.as_deref());
                 clocks.push(Clock {
                     check,
                     at,
@@ -73,8 +73,10 @@ impl Build {
     }
 }
 
-/// How long a check stays good: as was typed, else as is common.
-fn lasts(check: &Check, typed: Option<&str>) -> Option<i64> {
+/// How long a check stays good, in milliseconds: as was typed ("10 min",
+/// "30 days"), else as is common. Nothing when nobody can say.
+#[must_use]
+pub fn lasting(check: &Check, typed: Option<&str>) -> Option<i64> {
     let (usual, lone) = match check.lasts {
         Lasts::UntilUndone => return None,
         Lasts::Days(days) => (Some(i64::from(days) * DAY), DAY),

@@ -47,7 +47,7 @@ mod working_out;
 
 pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
-pub use clocks::Clock;
+pub use clocks::{Clock, lasting};
 pub use conflicts::{Conflict, conflicts};
 pub use critical::{CriticalPath, OnTheWay, Promised};
 pub use doubt::Doubt;
@@ -59,7 +59,7 @@ pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
 pub use photos::KeptPhoto;
 pub use plan::Plan;
-pub use preview::{Preview, preview};
+pub use preview::{Preview, preview, preview_all};
 pub use problem::Problem;
 pub use readings::{ReadingProblem, Taken};
 pub use record::{Cause, LetPass, Made, Marked, Record, ResultAt, Void};

@@ -23,9 +23,18 @@ pub struct Preview {
 /// it is.
 #[must_use]
 pub fn preview(journal: &Journal, fact: &Fact) -> Preview {
+    preview_all(journal, std::slice::from_ref(fact))
+}
+
+/// What would come of several facts, if they were written down now one after
+/// the other. The journal stays as it is.
+#[must_use]
+pub fn preview_all(journal: &Journal, facts: &[Fact]) -> Preview {
     let before = fold(journal).stale();
     let mut with = journal.clone();
-    with.take(fact.clone());
+    for fact in facts {
+        with.take(fact.clone());
+    }
     let build = fold(&with);
     let after = build.stale();
     let not_in = |one: &Stale, all: &[Stale]| !all.iter().any(|other| other.key() == one.key());
@@ -40,7 +49,7 @@ pub fn preview(journal: &Journal, fact: &Fact) -> Preview {
             .filter(|one| not_in(one, &after))
             .collect(),
         problems: problems
-            .filter(|one| one.fact == fact.id())
+            .filter(|one| facts.iter().any(|fact| fact.id() == one.fact))
             .map(|one| one.text.clone())
             .collect(),
         stale,

@@ -8,6 +8,7 @@ use build_plan::{At, Engine, Measure};
 
 use super::build::Build;
 use super::doubt::Doubt;
+use super::readings::Taken;
 use super::record::{Cause, ResultAt, Void};
 use crate::fact::{Outcome, Sort};
 use crate::id::FactId;
@@ -116,6 +117,21 @@ impl Build {
         } else {
             ResultState::NotYet
         }
+    }
+
+    /// Whether a reading still counts: it can be read, it is not struck out, and
+    /// nothing has made it stale since.
+    #[must_use]
+    pub fn still_counts(&self, taken: &Taken) -> bool {
+        let (Some(_), Some(measure), Some(place)) = (taken.counting(), taken.measure, taken.place)
+        else {
+            return false;
+        };
+        let key = ResultAt::of(Proof::Measure(measure), place.at);
+        let passed = self.record.let_pass.get(&key);
+        let doubted = (self.doubted.get(&taken.fact))
+            .is_some_and(|doubt| passed.is_none_or(|passed| passed.fact <= doubt.by));
+        !doubted && self.record.void_of(key, taken.fact).is_none()
     }
 
     /// The fact that proved a result last.

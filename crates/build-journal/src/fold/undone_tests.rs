@@ -3,13 +3,13 @@
 
 use build_plan::At;
 use build_plan::check::{PRIMED, SEALANT_OPEN};
-use build_plan::event::{HEAD_GASKET_SWAPPED, PISTONS_MOVED};
-use build_plan::measure::BORE;
+use build_plan::event::{HEAD_GASKET_SWAPPED, MAIN_SHELLS_SWAPPED, PISTONS_MOVED};
+use build_plan::measure::{BORE, MAIN_BEARING_BORE};
 use build_plan::proof::Proof;
 
-use super::stale_tests::{GAUGE, Garage, MIC, all_proved, names};
+use super::stale_tests::{GAUGE, Garage, MIC, all_proved, names, spot};
 use super::*;
-use crate::fact::{Body, EventHappened, Outcome, SetOn, Struck, ToolChecked, ToolSet};
+use crate::fact::{Body, EventHappened, Fact, Outcome, SetOn, Struck, ToolChecked, ToolSet};
 use crate::id::{SettingId, ToolId};
 
 #[test]
@@ -148,4 +148,57 @@ fn an_event_that_is_struck_out_never_happened() {
     let after = garage.build();
     assert!(after.stale().is_empty());
     assert_eq!(after.record, before.record);
+}
+
+#[test]
+fn a_reading_counts_until_something_makes_it_stale_and_again_when_that_is_struck() {
+    let mut garage = Garage::new();
+    garage.read(&MAIN_BEARING_BORE, At::Main(3), GAUGE);
+    garage.read(&MAIN_BEARING_BORE, At::Main(4), GAUGE);
+    let swapped = garage.happen(MAIN_SHELLS_SWAPPED.id, &[At::Main(3)]);
+    let counting = |garage: &Garage| -> Vec<u8> {
+        let build = fold(&garage.journal);
+        let mains = build.mains.iter();
+        mains
+            .filter(|main| !main.readings.is_empty())
+            .filter(|main| main.readings.iter().all(|taken| build.still_counts(taken)))
+            .map(|main| main.main.number())
+            .collect()
+    };
+    assert_eq!(counting(&garage), [4]);
+    garage.write(Body::Struck(Struck {
+        fact: swapped,
+        reason: None,
+    }));
+    assert_eq!(counting(&garage), [3, 4]);
+}
+
+#[test]
+fn several_facts_are_looked_ahead_at_as_one() {
+    let mut garage = Garage::new();
+    for main in [2, 3] {
+        garage.read(&MAIN_BEARING_BORE, At::Main(main), GAUGE);
+    }
+    let facts: Vec<Fact> = [2, 3]
+        .map(|main| {
+            garage.pen.write(Body::EventHappened(EventHappened {
+                event: MAIN_SHELLS_SWAPPED.id.to_owned(),
+                places: spot(At::Main(main)).into_iter().collect(),
+                words: None,
+            }))
+        })
+        .to_vec();
+    let parts = |preview: Preview| -> Vec<At> {
+        let bores = preview.stale.into_iter();
+        bores
+            .filter(|one| one.proof == Proof::Measure(&MAIN_BEARING_BORE))
+            .map(|one| one.at)
+            .collect()
+    };
+    assert_eq!(
+        parts(preview_all(&garage.journal, &facts)),
+        [At::Main(2), At::Main(3)]
+    );
+    assert_eq!(parts(preview(&garage.journal, &facts[1])), [At::Main(3)]);
+    assert!(fold(&garage.journal).stale().is_empty());
 }

@@ -2,7 +2,8 @@
 //! rubbed out; a mistake is struck out.
 
 mod aside;
+mod doings;
 mod log;
-mod words;
+pub mod words;
 
 pub use log::book;

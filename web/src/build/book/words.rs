@@ -7,6 +7,7 @@ use build_plan::measure;
 
 use super::super::measure::setting_words_of;
 use super::super::tighten::in_the_log;
+use super::doings;
 
 /// Letters of a long text that are shown in a line of the log.
 const SHOWN: usize = 160;
@@ -34,6 +35,9 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
             }
         }
         Body::Note(note) => format!("Note: {}", short(&note.text)),
+        Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_) | Body::Waived(_) => {
+            doings::of(fact.body(), build)
+        }
         Body::Unknown(unknown) => format!(
             "A “{}”: a kind that this version does not know. It is kept and exported as it is.",
             short(unknown.kind())
@@ -78,7 +82,7 @@ fn read(build: &Build, reading: &Reading) -> String {
     )
 }
 
-fn spot(spot: &Spot) -> String {
+pub(super) fn spot(spot: &Spot) -> String {
     match spot {
         Spot::Known(place) => place.to_string(),
         Spot::Unknown(json) => format!("a place not known here ({})", short(json)),
@@ -130,7 +134,7 @@ fn with_unit(typed: &str, lone: &str) -> String {
 }
 
 /// A text cut to what a line holds.
-fn short(text: &str) -> String {
+pub(super) fn short(text: &str) -> String {
     let mut letters = text.chars();
     let mut start: String = letters.by_ref().take(SHOWN).collect();
     if letters.next().is_some() {

@@ -1,6 +1,6 @@
 //! One main bearing: where to measure next, what was read, and what comes of it.
 
-use build_journal::fold::{MainBearing, Standing};
+use build_journal::fold::{Build, MainBearing, Standing};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -8,14 +8,15 @@ use web_sys::HtmlElement;
 use super::entry::entry;
 use super::order::{self, Spot};
 use super::places::{Choosing, places};
-use super::result::{judged, result};
+use super::result::result;
+use super::standing::Stands;
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::toast::toast;
-use crate::kit::verdict::{Mark, shape};
+use crate::kit::verdict::shape;
 use crate::route::{self, Page, Route};
 
 /// One main bearing, counted from the front.
@@ -36,15 +37,22 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
     });
     Effect::new(move |_| {
         let live = bearing.get().and_then(|bearing| {
-            let judged = judged(&bearing, settings.units().clearance())?;
-            matches!(bearing.standing, Standing::Judged(_))
-                .then(|| (judged.mark(), judged.live_words()))
+            if !matches!(bearing.standing, Standing::Judged(_)) {
+                return None;
+            }
+            let stands = opened
+                .build
+                .with(|build| Stands::of(build, &bearing, settings.units()));
+            stands.judged.as_ref()?;
+            Some((stands.mark, stands.line()))
         });
         pad.show_live(live);
     });
     on_cleanup(move || pad.show_live(None));
     let head = Piece::live(move || match bearing.get() {
-        Some(bearing) => heading(opened, &bearing, settings.units()),
+        Some(bearing) => opened
+            .build
+            .with(|build| heading(opened, build, &bearing, settings.units())),
         None => Piece::all([
             title("No such main").into(),
             p(&format!("This engine has no main {}.", number.get())).into(),
@@ -54,10 +62,12 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
         move || bearing.with(Option::is_some),
         move || {
             let result = Piece::live(move || {
-                bearing
-                    .get()
-                    .map(|bearing| result(&bearing, settings.units()))
-                    .into()
+                let bearing = bearing.get();
+                opened.build.with(|build| {
+                    bearing
+                        .map(|bearing| result(build, &bearing, settings.units()))
+                        .into()
+                })
             });
             let right = el("div").class("half answer").test("answer").with(result);
             let left = el("div").class("half").with(measuring(opened, number));
@@ -198,7 +208,7 @@ fn all_measured(opened: Opened, number: Memo<u8>) -> El {
 }
 
 /// Which main, the ones beside it, and how it stands.
-fn heading(opened: Opened, bearing: &MainBearing, units: UnitClass) -> Piece {
+fn heading(opened: Opened, build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
     let main = bearing.main;
     let beside = |number: u8, face: String| {
         let to = Route::Build(opened.id.to_string(), Page::Main(number));
@@ -212,18 +222,8 @@ fn heading(opened: Opened, bearing: &MainBearing, units: UnitClass) -> Piece {
         let number = main.number() + 1;
         beside(number, format!("{number} ›"))
     });
-    let judged = judged(bearing, units.clearance());
-    let (mark, words) = match (&bearing.standing, judged) {
-        (Standing::Judged(_), Some(judged)) => (judged.mark(), judged.live_words()),
-        (_, Some(judged)) => {
-            let stops = judged.mark() == Mark::Bad;
-            (
-                if stops { Mark::Bad } else { Mark::None },
-                judged.value_words(),
-            )
-        }
-        (_, None) => (Mark::None, Mark::None.words().to_owned()),
-    };
+    let stands = Stands::of(build, bearing, units);
+    let (mark, words) = (stands.mark, stands.line());
     let name = title(&format!("Main {}", main.number())).with(
         el("span")
             .class("title-of")

@@ -1,17 +1,17 @@
 //! All main bearings along the crank, front at the top.
 
-use build_journal::fold::{Build, MainBearing, Standing};
+use build_journal::fold::{Build, MainBearing};
 use build_plan::engine::CrankStop;
 use leptos::prelude::*;
 
 use super::crank::{journal_drawing, pin_drawing};
 use super::order;
-use super::result::judged;
+use super::standing::Stands;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::judged::window_words;
 use crate::kit::piece::{El, Piece, el, note, title};
-use crate::kit::verdict::{Mark, shape};
+use crate::kit::verdict::shape;
 use crate::route::{Page, Route};
 
 /// The crank line: every main with its verdict, each a link to it.
@@ -43,7 +43,9 @@ fn line(id: &str, build: &Build, units: UnitClass) -> Piece {
                 .into(),
             CrankStop::Main(main) => {
                 let bearing = build.mains.iter().find(|bearing| bearing.main == main);
-                bearing.map(|bearing| main_row(id, bearing, units)).into()
+                bearing
+                    .map(|bearing| main_row(id, build, bearing, units))
+                    .into()
             }
         });
     Piece::all([
@@ -93,26 +95,18 @@ fn limits_line(id: &str, build: &Build, units: UnitClass) -> El {
         .text(&words)
 }
 
-fn main_row(id: &str, bearing: &MainBearing, units: UnitClass) -> El {
+fn main_row(id: &str, build: &Build, bearing: &MainBearing, units: UnitClass) -> El {
     let number = bearing.main.number();
-    let judged = judged(bearing, units.clearance());
-    let (mark, words) = match (&bearing.standing, &judged) {
-        (Standing::Judged(_), Some(judged)) => (judged.mark(), judged.verdict_words()),
-        (Standing::Open(missing), judged) => {
-            // A missing thing is never a pass; a stop is one even without limits.
-            let stops = judged
-                .as_ref()
-                .is_some_and(|judged| judged.mark() == Mark::Bad);
-            let words = missing.first().map(ToString::to_string).unwrap_or_default();
-            (if stops { Mark::Bad } else { Mark::None }, words)
-        }
-        (Standing::Judged(_), None) => (Mark::None, String::new()),
+    let stands = Stands::of(build, bearing, units);
+    let (mark, words) = (stands.mark, stands.words());
+    let tag = if stands.stale.is_some() {
+        "del"
+    } else {
+        "span"
     };
-    let value = judged.map(|judged| {
-        el("span")
-            .class("main-row-value")
-            .text(&judged.value_words())
-    });
+    let value = stands
+        .judged
+        .map(|judged| el(tag).class("main-row-value").text(&judged.value_words()));
     let row = el("a")
         .class("main-row")
         .attr(

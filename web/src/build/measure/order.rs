@@ -61,7 +61,7 @@ pub fn all(build: &Build) -> Vec<Spot> {
         .collect()
 }
 
-/// Whether a reading that counts is there.
+/// Whether a reading that counts is there, and nothing has made it stale.
 #[must_use]
 pub fn is_measured(build: &Build, spot: &Spot) -> bool {
     build
@@ -73,7 +73,7 @@ pub fn is_measured(build: &Build, spot: &Spot) -> bool {
                 && taken
                     .measure
                     .is_some_and(|measure| measure.id == spot.measure.id)
-                && taken.counting().is_some()
+                && build.still_counts(taken)
         })
 }
 

@@ -93,21 +93,28 @@ const fn short(direction: Direction) -> &'static str {
     }
 }
 
-/// What was read at a place: the last reading that counts, and how many do.
+/// What was read at a place: the last reading that counts, and how many do; or
+/// the last one that counted until something changed.
 #[derive(Clone, PartialEq, Eq)]
 struct Read {
     place: String,
     last: Option<String>,
     count: usize,
+    was: Option<String>,
 }
 
 impl Read {
     fn of(build: &Build, spot: &Spot) -> Self {
         let readings = readings_at(build, spot);
-        let counting = || readings.iter().filter_map(Taken::counting);
+        let counting = || {
+            let still = readings.iter().filter(|taken| build.still_counts(taken));
+            still.filter_map(|taken| taken.counting())
+        };
+        let before = readings.iter().filter_map(|taken| taken.counting());
         Self {
+            was: before.last().map(ToString::to_string),
             place: spot.place.to_string(),
-            last: counting().next_back().map(ToString::to_string),
+            last: counting().last().map(ToString::to_string),
             count: counting().count(),
         }
     }
@@ -116,7 +123,10 @@ impl Read {
         match (&self.last, self.count) {
             (Some(last), 1) => format!("{}: {last}", self.place),
             (Some(last), more) => format!("{}: {last}, {more} readings", self.place),
-            (None, _) => format!("{}: not measured", self.place),
+            (None, _) => match &self.was {
+                Some(was) => format!("{}: {was}, which no longer counts", self.place),
+                None => format!("{}: not measured", self.place),
+            },
         }
     }
 }
@@ -143,9 +153,12 @@ fn cell(
         .live_flag("aria-pressed", move || choosing.spot.get() == Some(own()))
         .click(move || choosing.choose.run(untrack(own)))
         .with(el("span").class("place-word").text(label))
-        .with(el("span").class("place-value").live_text(move || {
-            read.with(|read| read.last.clone())
-                .unwrap_or_else(|| "–".to_owned())
+        .with(el("span").class("place-value").live(move || {
+            read.with(|read| match (&read.last, &read.was) {
+                (Some(last), _) => el("span").text(last).into(),
+                (None, Some(was)) => el("del").text(was).into(),
+                (None, None) => el("span").text("–").into(),
+            })
         }))
         .live_text(move || match read.with(|read| read.count) {
             0 | 1 => String::new(),

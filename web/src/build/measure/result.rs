@@ -3,15 +3,18 @@
 use assembly_core::describe::{Answer, Calculation};
 use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::quantity::{Typed, Unit};
-use build_journal::fold::{MainBearing, Standing};
+use build_journal::fold::{Build, MainBearing, Stale, Standing};
 use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{Direction, Station};
 
+use super::standing::Stands;
 use crate::device::settings::UnitClass;
 use crate::kit::judged::{Judged, dominates, findings, verdict, what_to_do, window_words};
 use crate::kit::number;
-use crate::kit::piece::{Piece, el, p};
+use crate::kit::piece::{Piece, el, note, p};
 use crate::kit::section::{fold, section, sentences};
+use crate::kit::verdict::{Mark, plate};
+use crate::kit::when;
 use crate::kit::workings;
 use crate::quick::offered::offered;
 
@@ -40,10 +43,12 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
     })
 }
 
-/// The whole result of a bearing: verdict, doubt, what to do, workings.
+/// The whole result of a bearing: verdict, doubt, what to do, workings. A verdict
+/// that no longer counts is struck through, with what made it so and when.
 #[must_use]
-pub fn result(bearing: &MainBearing, units: UnitClass) -> Piece {
+pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
     let unit = units.clearance();
+    let stands = Stands::of(build, bearing, units);
     let still = match &bearing.standing {
         Standing::Judged(_) => None,
         Standing::Open(missing) => {
@@ -62,7 +67,15 @@ pub fn result(bearing: &MainBearing, units: UnitClass) -> Piece {
             .with(el("strong").text("Common practice, not a limit"))
             .text(&words)
     });
-    let whole = judged(bearing, unit).map(|judged| {
+    let passed = stands
+        .passed
+        .as_ref()
+        .map(|reason| note("passed", &format!("Let pass as it is. Why: {reason}")).test("passed"));
+    let stale = stands.stale.clone();
+    let whole = stands.judged.map(|judged| {
+        if let Some(stale) = &stale {
+            return struck_through(&judged, stale, bearing, unit);
+        }
         let second = second_opinion(bearing, unit);
         Piece::all([
             verdict(&judged),
@@ -77,7 +90,36 @@ pub fn result(bearing: &MainBearing, units: UnitClass) -> Piece {
             .into(),
         ])
     });
-    Piece::all([whole.into(), still.into(), practice.into()])
+    Piece::all([whole.into(), passed.into(), still.into(), practice.into()])
+}
+
+/// A result that was true until something changed.
+fn struck_through(
+    judged: &Judged,
+    stale: &Stale,
+    bearing: &MainBearing,
+    unit: &'static Unit,
+) -> Piece {
+    let when = i64::try_from(stale.by.milliseconds()).map(when::moment);
+    let said = [
+        vec![format!("Since {}:", when.unwrap_or_default())],
+        stale.chain.clone(),
+        vec!["Measure it again: the new readings take the place of the old ones.".to_owned()],
+    ];
+    let was = format!("{}, {}", judged.value_words(), judged.verdict_words());
+    Piece::all([
+        p("")
+            .class("reading")
+            .test("reading")
+            .with(el("del").text(&was))
+            .into(),
+        plate(Mark::Stale, Mark::Stale.words(), &said.concat()).into(),
+        fold(
+            "How it was worked out",
+            sentences("workings", &lines_of(bearing, unit)),
+        )
+        .into(),
+    ])
 }
 
 /// What was read at once, beside what bore and journal say.

@@ -1,0 +1,89 @@
+//! How a main bearing stands on every screen: its verdict, unless that was true
+//! only until something changed.
+
+use build_journal::fold::{Build, MainBearing, ResultState, Stale, Standing};
+use build_plan::At;
+use build_plan::measure::MAIN_OIL_CLEARANCE;
+use build_plan::proof::Proof;
+
+use super::result::judged;
+use crate::device::settings::UnitClass;
+use crate::kit::judged::Judged;
+use crate::kit::verdict::Mark;
+
+/// How a main bearing stands.
+#[derive(Clone)]
+pub struct Stands {
+    /// Its mark.
+    pub mark: Mark,
+    /// Its clearance, as far as there is one.
+    pub judged: Option<Judged>,
+    /// What made it stale, when it is.
+    pub stale: Option<Stale>,
+    /// The reason it is let pass for, when it is.
+    pub passed: Option<String>,
+    /// What is missing for a verdict, the first of it.
+    missing: Option<String>,
+}
+
+impl Stands {
+    /// How a main bearing stands.
+    #[must_use]
+    pub fn of(build: &Build, bearing: &MainBearing, units: UnitClass) -> Self {
+        let judged = judged(bearing, units.clearance());
+        let at = At::Main(bearing.main.number());
+        let state = build.result(Proof::Measure(&MAIN_OIL_CLEARANCE), at);
+        let (stale, passed) = match state {
+            ResultState::Stale(stale) => (Some(stale), None),
+            ResultState::LetPass(reason) => (None, Some(reason)),
+            _ => (None, None),
+        };
+        let mark = match (&stale, &bearing.standing, &judged) {
+            (Some(_), ..) => Mark::Stale,
+            (None, Standing::Judged(_), Some(judged)) => judged.mark(),
+            // A missing thing is never a pass; a stop is one even without limits.
+            (None, Standing::Open(_), Some(judged)) if judged.mark() == Mark::Bad => Mark::Bad,
+            _ => Mark::None,
+        };
+        let missing = match &bearing.standing {
+            Standing::Open(missing) => missing.first().map(ToString::to_string),
+            Standing::Judged(_) => None,
+        };
+        Self {
+            mark,
+            judged,
+            stale,
+            passed,
+            missing,
+        }
+    }
+
+    /// The verdict in words, or what there is to say in its place.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let words = match (&self.stale, &self.missing, &self.judged) {
+            (Some(stale), ..) => {
+                let cause = stale.chain.first().map_or("", String::as_str);
+                return format!("{}: {cause}", Mark::Stale.words());
+            }
+            (None, Some(missing), _) => missing.clone(),
+            (None, None, Some(judged)) => judged.verdict_words(),
+            (None, None, None) => String::new(),
+        };
+        match &self.passed {
+            Some(reason) => format!("{words}. Let pass: {reason}"),
+            None => words,
+        }
+    }
+
+    /// One short line for above the keypad and under the heading.
+    #[must_use]
+    pub fn line(&self) -> String {
+        match (&self.stale, &self.missing, &self.judged) {
+            (Some(_), ..) => Mark::Stale.words().to_owned(),
+            (None, None, Some(judged)) => judged.live_words(),
+            (None, Some(_), Some(judged)) => judged.value_words(),
+            (None, _, None) => Mark::None.words().to_owned(),
+        }
+    }
+}
