@@ -38,6 +38,13 @@ impl Page {
         self.put_keypad_away().await;
         self.bring_into_view("describe-save").await;
         self.press_test("describe-save").await;
+        self.to_the_mains().await;
+    }
+
+    /// From tonight, where a build opens, to its main bearings.
+    async fn to_the_mains(&self) {
+        self.wait_for_test("next-step").await;
+        self.turn_to("Mains").await;
         self.wait_for_test("bearing-1").await;
     }
 
@@ -61,10 +68,10 @@ impl Page {
         .await;
     }
 
-    /// Opens the one build on the bench.
+    /// Opens the one build on the bench, at its main bearings.
     pub async fn open_the_build(&self) {
         self.press_test("build-link").await;
-        self.wait_for_test("bearing-1").await;
+        self.to_the_mains().await;
     }
 
     /// Goes to a page of the open build by its name.

@@ -26,6 +26,8 @@ mod seeing;
 mod starting;
 /// The same build open twice.
 mod tabs;
+/// What is next, a step, and what a change undoes.
+mod tonight;
 /// Text that is no number.
 mod typing;
 /// Newer builds.

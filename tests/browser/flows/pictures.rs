@@ -106,6 +106,12 @@ async fn take_all(rig: &mut Rig, kind: &str) {
 
     page.open_the_build().await;
     take(&page, kind, "mains").await;
+    page.turn_to("Tonight").await;
+    take_whole(rig, &page, kind, "tonight").await;
+    page.press_test("next-step").await;
+    page.wait_for_test("doing").await;
+    take_whole(rig, &page, kind, "step").await;
+    page.turn_to("Mains").await;
     for bearing in [1, 2, 3] {
         page.open_bearing(bearing).await;
         take_whole(rig, &page, kind, &format!("main-{bearing}")).await;

@@ -60,7 +60,21 @@ async fn all_screens(rig: &mut Rig) -> (Page, Vec<String>) {
         "/quick/running-clearance-strip",
         "/no-such-place",
     ];
-    let pages = ["mains", "mains/1", "mains/limits", "tools", "book"];
+    let pages = [
+        "mains",
+        "mains/1",
+        "mains/limits",
+        "tools",
+        "book",
+        "tonight",
+        "steps",
+        "step/crank-in",
+        "step/first-fire",
+        "step/trial-main-bearings/main-2",
+        "change",
+        "change/main-shells-swapped",
+        "engine",
+    ];
     let screens = screens.map(str::to_owned).into_iter();
     let pages = pages.map(|page| format!("{build}/{page}"));
     (page, screens.chain(pages).collect())

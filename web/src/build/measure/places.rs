@@ -110,11 +110,11 @@ impl Read {
             let still = readings.iter().filter(|taken| build.still_counts(taken));
             still.filter_map(|taken| taken.counting())
         };
-        let before = readings.iter().filter_map(|taken| taken.counting());
+        let mut before = readings.iter().filter_map(|taken| taken.counting());
         Self {
-            was: before.last().map(ToString::to_string),
+            was: before.next_back().map(ToString::to_string),
             place: spot.place.to_string(),
-            last: counting().last().map(ToString::to_string),
+            last: counting().next_back().map(ToString::to_string),
             count: counting().count(),
         }
     }

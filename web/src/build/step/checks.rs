@@ -16,6 +16,7 @@ use crate::build::tonight::{cause, face};
 use crate::device::drafts::Draft;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, p, row};
+use crate::kit::section::fold;
 use crate::kit::words::{too_long, word_field};
 
 const WORDS_AT_MOST: usize = 400;
@@ -211,10 +212,15 @@ impl Form {
                 open.map(|(at, _)| *at).collect::<Vec<At>>()
             })
         };
+        let word = if parts.len() > 1 {
+            "Which of them, and what was seen"
+        } else {
+            "What was seen"
+        };
+        let more = fold(word, Piece::all([which.into(), words.into()]));
         Piece::all([
-            which.into(),
-            words.into(),
             lasts.into(),
+            more.test(&format!("more-{}", check.id)).into(),
             row([good.into(), bad.into(), let_pass(waiving, open)]).into(),
         ])
     }

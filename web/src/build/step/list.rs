@@ -136,7 +136,7 @@ fn asked(opened: Opened, phase: Phase, left: Memo<Vec<&'static Step>>, open: RwS
     dialog(
         open,
         "Over before the book was begun?",
-        "before-dialog",
+        &format!("before-dialog-{}", phase.id()),
         move || {
             let steps = left.get_untracked();
             let words = format!(

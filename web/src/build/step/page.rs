@@ -94,7 +94,7 @@ fn cautions(in_hand: &InHand) -> Option<El> {
     }
     let hurts = step.cautions.iter().any(|one| one.harm == Harm::Person);
     let (tone, word) = if hurts {
-        ("danger", "✋ Somebody can get hurt")
+        ("danger", "▲ Somebody can get hurt")
     } else {
         ("caution", "▲ Mind")
     };

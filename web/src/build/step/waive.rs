@@ -45,9 +45,12 @@ pub fn let_pass(
                     open.set(true);
                 },
             );
-            let asked = dialog(open, "Let it pass?", "let-pass-dialog", move || {
-                untrack(|| inside(waiving, &open_parts(), open))
-            });
+            let asked = dialog(
+                open,
+                "Let it pass?",
+                &format!("let-pass-dialog-{id}"),
+                move || untrack(|| inside(waiving, &open_parts(), open)),
+            );
             Piece::all([ask.into(), asked.into()])
         },
     )

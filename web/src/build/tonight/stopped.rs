@@ -57,7 +57,9 @@ pub fn stopped(tonight: Tonight) -> Piece {
     });
     let none = Piece::when(
         move || step.with(Option::is_none),
-        || note("lead", "No step is ticked yet.").into(),
+        || {
+            note("lead", "No step is ticked yet. Begun in the middle of the job? Say under “All steps” which stages are over.").into()
+        },
     );
     Piece::all([at_step, none, at_fact])
 }
