@@ -249,8 +249,8 @@ mod tests {
                 let words = (field.words)();
                 assert!(words.len() > 1, "{}", field.id);
                 for (id, _) in &words {
-                    let (_, unknown) = described(vec![(field.id, id.clone())]).construction();
-                    assert!(unknown.is_empty(), "{} {id}", field.id);
+                    let said = described(vec![(field.id, id.clone())]);
+                    assert!(said.construction().1.is_empty(), "{} {id}", field.id);
                 }
                 let usual = (field.usual)(layout);
                 assert!(words.iter().any(|(id, _)| *id == usual), "{}", field.id);
