@@ -6,8 +6,8 @@ pub mod engine;
 pub mod measure;
 mod opened;
 mod pages;
-pub mod tighten;
 pub mod step;
+pub mod tighten;
 pub mod tonight;
 
 pub use opened::Opened;
