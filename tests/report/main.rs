@@ -6,6 +6,7 @@
 
 mod chromium;
 mod figures;
+mod films;
 mod hosted;
 mod keystroke;
 mod size;
@@ -80,6 +81,7 @@ async fn report() -> Result<Vec<String>, Failure> {
     }
 
     println!("{}", keystroke::measure(&app).await?);
+    println!("{}", films::measure(&app).await?);
     Ok(broken)
 }
 

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
-use crate::build::tighten;
+use crate::build::{oil, tighten};
 
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -44,6 +44,8 @@ pub enum Page {
     Tools,
     /// Tightening.
     Tighten(tighten::Place),
+    /// The oil.
+    Oil(oil::Place),
     /// Everything that was written down.
     Book,
 }
@@ -72,6 +74,10 @@ impl Route {
                     |place| Self::Build((*id).to_owned(), Page::Tighten(place)),
                 )
             }
+            ["build", id, "oil", rest @ ..] => match oil::Place::read(rest) {
+                Some(place) => Self::Build((*id).to_owned(), Page::Oil(place)),
+                None => Self::Nowhere(hash.to_owned()),
+            },
             ["build", id, "book"] => Self::Build((*id).to_owned(), Page::Book),
             ["build", id, rest @ ..] if let Some(place) = Place::read(rest) => {
                 Self::Build((*id).to_owned(), Page::Plan(place))
@@ -95,6 +101,7 @@ impl fmt::Display for Route {
             Self::Build(id, Page::Limits) => write!(f, "#/build/{id}/mains/limits"),
             Self::Build(id, Page::Tools) => write!(f, "#/build/{id}/tools"),
             Self::Build(id, Page::Tighten(place)) => write!(f, "#/build/{id}/{place}"),
+            Self::Build(id, Page::Oil(place)) => write!(f, "#/build/{id}/oil/{place}"),
             Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
             Self::Nowhere(hash) => f.write_str(hash),
         }
@@ -147,6 +154,7 @@ mod tests {
             Route::Build(id(), Page::Limits),
             Route::Build(id(), Page::Tools),
             Route::Build(id(), Page::Tighten(tighten::Place::New)),
+            Route::Build(id(), Page::Oil(oil::Place::Film)),
             Route::Build(id(), Page::Book),
             Route::Build(id(), Page::Plan(Place::Tonight)),
             Route::Build(id(), Page::Plan(Place::Steps)),

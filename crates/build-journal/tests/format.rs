@@ -5,6 +5,7 @@
 use assembly_core::measure::Verdict;
 use build_journal::fact::{Body, Note};
 use build_journal::fold::tightening::{State, tightenings};
+use build_journal::fold::{OilView, valve_gear};
 use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
 use build_plan::At;
 use serde_json::Value;
@@ -13,6 +14,7 @@ const SCHEMA: &str = include_str!("../schema/thoubook-journal-1.schema.json");
 const SPRAYER: &str = include_str!("../fixtures/orchard-sprayer-1.json");
 const EVENING: &str = include_str!("../fixtures/shed-evening-1.json");
 const ROD_CAPS: &str = include_str!("../fixtures/rod-caps-1.json");
+const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -148,6 +150,48 @@ fn a_tightening_is_right_by_the_schema_and_folds_to_what_happened() {
 }
 
 #[test]
+fn a_first_hour_with_every_kind_of_the_oil_is_right_by_the_schema_and_comes_back() {
+    assert_eq!(complaints(HOUR), Vec::<String>::new());
+    let journal = import(HOUR.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), HOUR);
+    let strange = |fact: &&Fact| matches!(fact.body(), Body::Unknown(_) | Body::Unreadable(_));
+    assert_eq!(journal.facts().filter(strange).count(), 0);
+    for kind in [
+        "oil-system",
+        "gauge-read",
+        "prime-tested",
+        "running-begun",
+        "running-ended",
+        "running-row",
+        "oil-noted",
+        "compression-read",
+        "leak-down-read",
+    ] {
+        assert!(HOUR.contains(&format!(r#""kind":"{kind}""#)), "{kind}");
+    }
+}
+
+#[test]
+fn the_first_hour_folds_to_what_happened() {
+    let journal = import(HOUR.as_bytes()).unwrap().journal;
+    let view = OilView::of(&journal);
+    let build = &view.build;
+    assert!(build.problems.is_empty(), "{:?}", build.problems);
+    assert_eq!(view.inputs.lacks, []);
+    let circuit = view.inputs.circuit.as_ref().unwrap();
+    // Five mains, four rods, cam bearings, lifters, rockers.
+    assert_eq!(circuit.leaks.leaks.len(), 12);
+    let (blind, seeing): (Vec<_>, Vec<_>) =
+        (build.oil.gauge.iter()).partition(|note| note.tells_nothing().is_some());
+    assert_eq!((blind.len(), seeing.len()), (2, 2));
+    let gear = valve_gear(&build.engine.as_ref().unwrap().engine);
+    let progress = build.oil.progress(&gear.schedule());
+    assert!((progress.in_band - 8.0).abs() < 1e-9 && (progress.to_go - 12.0).abs() < 1e-9);
+    assert_eq!((build.oil.notes.len(), build.oil.rows.len()), (5, 2));
+    assert!(view.trends.iter().all(|line| line.alarm().is_none()));
+}
+
+#[test]
 fn a_file_of_oddities_opens_with_everything_in_it() {
     let imported = import(ODDITIES.as_bytes()).unwrap();
     assert_eq!(imported.doubles, 1);
@@ -261,6 +305,22 @@ fn the_schema_finds_what_is_wrong() {
         let wrong =
             serde_json::from_str::<Value>(&wrong).is_err() || !complaints(&wrong).is_empty();
         assert!(wrong, "{from} as {to} went through");
+    }
+    for (from, to) in [
+        (r#""pressure":{"typed""#, r#""pressure":{"number""#),
+        (r#""band":"within""#, r#""band":"fast""#),
+        (r#""seconds":480"#, r#""seconds":-480"#),
+        (r#""what":"filter-cut""#, r#""what":"filter-eaten""#),
+        (r#""state":"wet""#, r#""state":"damp""#),
+        (r#""groove":"upper""#, r#""groove":"lower""#),
+        (r#""held":"#, r#""holds":"#),
+    ] {
+        let wrong = HOUR.replacen(from, to, 1);
+        assert_ne!(wrong, HOUR, "{from}");
+        assert!(
+            !complaints(&wrong).is_empty(),
+            "{from} as {to} went through"
+        );
     }
     // What a later version adds is no mistake.
     let later = right.replace(r#""kind":"note""#, r#""kind":"photo""#);

@@ -16,6 +16,8 @@ mod killed;
 mod mains;
 /// Without a signal.
 mod offline;
+/// The oil, and the first fire.
+mod oil;
 /// Pictures of every screen.
 mod pictures;
 /// One answer without a build.

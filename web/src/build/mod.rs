@@ -4,6 +4,7 @@ pub mod book;
 pub mod change;
 pub mod engine;
 pub mod measure;
+pub mod oil;
 mod opened;
 mod pages;
 pub mod step;

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::Opened;
 use super::book::book;
 use super::measure::{bearing_page, limits_page, mains, tools_page};
+use super::oil::{self, oil_page};
 use super::tighten::{self, tighten};
 use super::tonight::{self, plan_pages};
 use crate::device::keeping::{Keeping, keeping};
@@ -41,6 +42,7 @@ enum Shown {
     Limits,
     Tools,
     Tighten,
+    Oil,
     Book,
 }
 
@@ -53,6 +55,7 @@ impl From<Page> for Shown {
             Page::Limits => Self::Limits,
             Page::Tools => Self::Tools,
             Page::Tighten(_) => Self::Tighten,
+            Page::Oil(_) => Self::Oil,
             Page::Book => Self::Book,
         }
     }
@@ -74,6 +77,10 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         Page::Plan(place) => place,
         _ => last.cloned().unwrap_or(tonight::Place::Tonight),
     });
+    let oil_place = Memo::new(move |last: Option<&oil::Place>| match page.get() {
+        Page::Oil(place) => place,
+        _ => last.copied().unwrap_or(oil::Place::Pressure),
+    });
     let tab = |to: Page, word: &str| {
         let own = Shown::from(to.clone());
         let here =
@@ -94,6 +101,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             tab(Page::Limits, "Limits"),
             tab(Page::Tools, "Tools"),
             tab(Page::Tighten(tighten::Place::Groups), "Tighten"),
+            tab(Page::Oil(oil::Place::Pressure), "Oil"),
             tab(Page::Book, "Book"),
         ]);
     let newer = Piece::when(
@@ -114,6 +122,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Limits => limits_page(),
             Shown::Tools => tools_page(),
             Shown::Tighten => tighten(bolts),
+            Shown::Oil => oil_page(oil_place),
             Shown::Book => book(),
         })
     });

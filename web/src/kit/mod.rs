@@ -1,5 +1,6 @@
 //! The controls that screens are made of.
 
+pub mod chart;
 pub mod dialog;
 pub mod field;
 pub mod heard;

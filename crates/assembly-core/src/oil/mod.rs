@@ -10,5 +10,6 @@
 pub mod circuit;
 pub mod diagnosis;
 pub mod film;
+mod inputs;
 pub mod running_in;
 pub mod viscosity;

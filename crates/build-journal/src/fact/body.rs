@@ -8,6 +8,10 @@ use build_plan::Place;
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
 use super::fasteners::FastenerGroup;
+use super::oil::{
+    CompressionRead, GaugeRead, LeakDownRead, OilNoted, OilSystem, PrimeTested, RunningBegun,
+    RunningEnded, RunningRow,
+};
 use super::own::{OwnMeasure, OwnStep};
 use super::tightening::{
     BoltCompared, BoltMeasured, BoltPulled, BoltsRenewed, JointClosed, RunBegun, RunMarked,
@@ -82,6 +86,24 @@ pub enum Body {
     WorkReturned(WorkReturned),
     /// Machine work has come further.
     WorkMoved(WorkMoved),
+    /// What is known of the oil system.
+    OilSystem(Box<OilSystem>),
+    /// The oil pressure gauge was read.
+    GaugeRead(GaugeRead),
+    /// The engine was primed.
+    PrimeTested(PrimeTested),
+    /// It began to run at a speed.
+    RunningBegun(RunningBegun),
+    /// It stopped running at it.
+    RunningEnded(RunningEnded),
+    /// A row of numbers while it ran.
+    RunningRow(RunningRow),
+    /// Oil went in or out, or a filter was seen to.
+    OilNoted(OilNoted),
+    /// The compression of a cylinder was read.
+    CompressionRead(CompressionRead),
+    /// The leak-down of a cylinder was read.
+    LeakDownRead(LeakDownRead),
     /// A kind that this version does not know. It is kept, shown as such and
     /// exported again.
     Unknown(UnknownKind),

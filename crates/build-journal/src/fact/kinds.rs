@@ -8,6 +8,7 @@ use super::body::{
 };
 use super::fields::Fields;
 use super::more_kinds;
+use super::oil;
 use super::place::{A_PLACE, read_spot, write_spot};
 use super::unreadable::Unreadable;
 use super::write::Line;
@@ -30,7 +31,7 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "limits-set" => read_limits(fields).map(Body::LimitsSet),
         "struck" => read_struck(fields).map(Body::Struck),
         "note" => read_note(fields).map(Body::Note),
-        _ => return more_kinds::read(kind, fields),
+        _ => return more_kinds::read(kind, fields).or_else(|| oil::read(kind, fields)),
     })
 }
 
@@ -48,7 +49,7 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
         Body::Note(note) => write_note(line.text("kind", "note"), note),
         Body::Unknown(unknown) => line.text("kind", unknown.kind()),
         Body::Unreadable(unreadable) => line.text("kind", unreadable.kind()),
-        _ => more_kinds::write(line, body),
+        _ => oil::write(more_kinds::write(line, body), body),
     }
 }
 

@@ -15,6 +15,7 @@ mod fasteners;
 mod fields;
 mod kinds;
 mod more_kinds;
+mod oil;
 mod own;
 mod place;
 mod record;
@@ -31,6 +32,10 @@ pub use body::{
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
 pub use fasteners::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+pub use oil::{
+    BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
+    PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
+};
 pub use own::{OwnMeasure, OwnStep};
 pub use record::{FORMAT, Fact};
 pub use tightening::{
@@ -45,6 +50,8 @@ pub(crate) use write::Line;
 
 #[cfg(test)]
 pub(crate) mod more_samples;
+#[cfg(test)]
+pub(crate) mod oil_samples;
 #[cfg(test)]
 pub(crate) mod samples;
 #[cfg(test)]

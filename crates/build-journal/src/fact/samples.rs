@@ -103,7 +103,7 @@ pub(crate) fn text() -> BoxedStrategy<String> {
     .boxed()
 }
 
-pub(super) fn fact_id() -> BoxedStrategy<FactId> {
+pub(crate) fn fact_id() -> BoxedStrategy<FactId> {
     // Few, so that facts meet.
     (0_u64..4, 0_u64..6)
         .prop_map(|(wall, random)| Stamper::new().stamp(wall, random))
@@ -341,6 +341,7 @@ pub(crate) fn body() -> BoxedStrategy<Body> {
         1 => (text(), prop::option::of(spot()))
             .prop_map(|(text, place)| Body::Note(Note { text, place })),
         8 => super::more_samples::more(),
+        4 => super::oil_samples::oil(),
     ]
     .boxed()
 }

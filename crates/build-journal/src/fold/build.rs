@@ -10,6 +10,7 @@ use super::fit::Fit;
 use super::folding::Folding;
 use super::limits::Limits;
 use super::main_bearing::{MainBearing, RodBearing};
+use super::oil::OilBook;
 use super::photos::KeptPhoto;
 use super::plan::Plan;
 use super::problem::Problem;
@@ -48,6 +49,8 @@ pub struct Build {
     pub record: Record,
     /// The parts list and the machine work.
     pub bought: Bought,
+    /// What was written down of the oil and of running.
+    pub oil: OilBook,
     /// The photos, in the order they were taken.
     pub photos: Vec<KeptPhoto>,
     /// The latest reading that counts, of each measure at each part.
@@ -116,6 +119,7 @@ impl Build {
             plan: Plan::default(),
             record: Record::default(),
             bought: Bought::default(),
+            oil: OilBook::default(),
             photos: Vec::new(),
             latest: BTreeMap::new(),
             doubted: BTreeMap::new(),

@@ -25,6 +25,7 @@ mod limits;
 mod main_bearing;
 mod next;
 mod noting;
+mod oil;
 mod own_items;
 mod photos;
 mod plan;
@@ -57,6 +58,10 @@ pub use folding::Folding;
 pub use limits::{Limits, LimitsProblem};
 pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
+pub use oil::{
+    CompressionNote, Estimated, GaugeNote, KnownSystem, Lack, LeakDownNote, Number, OilBook,
+    OilInputs, OilNote, OilView, PrimeNote, RowNote, RunStretch, TrendLine, TrendOf, valve_gear,
+};
 pub use photos::KeptPhoto;
 pub use plan::Plan;
 pub use preview::{Preview, preview, preview_all};

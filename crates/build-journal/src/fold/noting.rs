@@ -40,6 +40,7 @@ impl Folding {
     pub(super) fn note(&mut self, fact: &Fact) {
         let build = &mut self.build;
         build.bought.take(fact, &build.plan, &mut build.problems);
+        build.oil.take(fact, &mut build.problems);
         match (&build.engine, fact.body()) {
             (Some(described), _) => {
                 let look = Looking {

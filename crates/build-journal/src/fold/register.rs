@@ -58,9 +58,23 @@ impl Register {
         bench: &Bench,
         all: &Readings,
     ) -> Self {
+        Self::going_on(Arc::default(), readings, bench, all)
+    }
+
+    /// These readings with the causes of error of other results before them, so that
+    /// what they share is shared.
+    pub(super) fn going_on<'a>(
+        sources: Arc<Sources>,
+        readings: impl Iterator<Item = (Role, &'a Taken)>,
+        bench: &Bench,
+        all: &Readings,
+    ) -> Self {
         let mut in_order: Vec<(Role, &Taken)> = readings.collect();
         in_order.sort_by_key(|(_, taken)| taken.fact);
-        let mut register = Self::default();
+        let mut register = Self {
+            sources,
+            ..Self::default()
+        };
         for (role, taken) in in_order {
             register.put(role, taken, bench, all);
         }

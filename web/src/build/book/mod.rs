@@ -4,6 +4,7 @@
 mod aside;
 mod doings;
 mod log;
+mod oil_words;
 pub mod words;
 
 pub use log::book;

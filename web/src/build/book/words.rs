@@ -8,6 +8,7 @@ use build_plan::measure;
 use super::super::measure::setting_words_of;
 use super::super::tighten::in_the_log;
 use super::doings;
+use super::oil_words;
 
 /// Letters of a long text that are shown in a line of the log.
 const SHOWN: usize = 160;
@@ -47,13 +48,13 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
             short(unreadable.kind()),
             unreadable.reason()
         ),
-        other => in_the_log(other).map_or_else(
-            || {
+        other => in_the_log(other)
+            .map(|words| short(&words))
+            .or_else(|| oil_words::of(other))
+            .unwrap_or_else(|| {
                 "Something that this version does not know. It is kept and exported as it is."
                     .to_owned()
-            },
-            |words| short(&words),
-        ),
+            }),
     }
 }
 
@@ -122,7 +123,7 @@ fn limits_set(limits: &LimitsSet) -> String {
 
 /// A number as it was typed, with the unit that a lone one was in unless it
 /// says its own.
-fn with_unit(typed: &str, lone: &str) -> String {
+pub(super) fn with_unit(typed: &str, lone: &str) -> String {
     let says_its_own = typed
         .chars()
         .any(|sign| sign.is_alphabetic() || matches!(sign, '"' | '″' | '°' | '%'));

@@ -15,6 +15,7 @@ mod tools;
 mod zeroing;
 
 pub use bearing::bearing_page;
+pub use crank::{journal_drawing, pin_drawing};
 pub use limits::limits_page;
 pub use mains::mains;
 pub use standing::Stands;

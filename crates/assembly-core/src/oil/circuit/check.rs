@@ -1,23 +1,20 @@
 //! The oil pressure that an engine's clearances allow, as a quick check.
 
-mod inputs;
-
-use inputs::{
-    CAM_BEARINGS, DISPLACEMENT, DRIVE, FLOW, GROOVE, LIFTERS, MAIN_JOURNAL, MAIN_LENGTH, MAINS,
-    PRESSURE, RELIEF, ROD_JOURNAL, ROD_LENGTH, RODS, SHARE, SPEED, STROKE,
-};
-
-use super::balance::{At, BearingLoads, Circuit, Filter};
+use super::balance::{At, Circuit};
 use super::error::CircuitError;
-use super::gallery::Gallery;
 use super::layout::{BearingRow, Known, Layout, Leaks};
 use super::leak::Entry;
-use super::pump::{Pump, Relief};
+use super::pump::Pump;
 use super::rule::{FOR_A_THOUSAND_TURNS, HOT_IDLE, PSI, wanted};
+use super::usual;
 use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance,
 };
 use crate::measure::{Estimate, Sources};
+use crate::oil::inputs::{
+    CAM_BEARINGS, DISPLACEMENT, DRIVE, FLOW, GROOVE, LIFTERS, MAIN_JOURNAL, MAIN_LENGTH, MAINS,
+    PRESSURE, RELIEF, ROD_JOURNAL, ROD_LENGTH, RODS, SHARE, SPEED, STROKE,
+};
 use crate::oil::viscosity::Lubricant;
 use crate::oil::viscosity::line_check::{AT, AT_40, AT_100};
 
@@ -76,10 +73,6 @@ pub static OIL_PRESSURE: Calculation = Calculation {
     run,
 };
 
-/// Mean pressure that bearings of an engine run under, Pa: common practice, for an
-/// eccentricity.
-const MEAN_PRESSURE: f64 = 2.5e6;
-
 fn circuit(given: &Given) -> Result<Circuit, CalculationError> {
     let value = |input: &'static Input| given.one(input).map(Estimate::value);
     let groove = match given.choice(&GROOVE)?.id {
@@ -115,16 +108,12 @@ fn circuit(given: &Given) -> Result<Circuit, CalculationError> {
     };
     let oil = Lubricant::of_sheet(value(&AT_40)? * 1e6, value(&AT_100)? * 1e6)
         .map_err(|error| CalculationError::not_possible(&AT_100, error.to_string()))?;
-    let load = |row: &BearingRow| MEAN_PRESSURE * row.diameter * row.length;
     Ok(Circuit {
         oil,
         viscosity_doubt: 0.0,
-        filter: Filter::taking(2e4, 5e-4, 0.01, 8e4),
-        gallery: Gallery {
-            diameter: 0.012,
-            length: 0.6,
-        },
-        loads: BearingLoads::Steady(load(&layout.mains), load(&layout.rods)),
+        filter: usual::filter(usual::BYPASS_AT),
+        gallery: usual::GALLERY,
+        loads: usual::loads(&layout),
         leaks: Leaks::of(&layout, &mut Sources::new()),
     })
 }
@@ -135,17 +124,7 @@ fn pump(given: &Given, volume: f64) -> Result<Pump, CalculationError> {
         _ => 0.5,
     };
     let opens_at = given.one(&RELIEF)?.value();
-    // A pump in order still delivers four fifths at 2000 turns against three bar.
-    let speed = 2000.0 * std::f64::consts::PI / 30.0;
-    let swept = volume * drive_ratio * speed / (2.0 * std::f64::consts::PI);
-    Ok(Pump {
-        name: "this pump".to_owned(),
-        displacement: volume,
-        drive_ratio,
-        slip: 0.0,
-        relief: Relief::usual(opens_at, 2.0 * swept),
-    }
-    .with_efficiency(0.8, speed, 3e5, 0.01))
+    Ok(usual::pump("this pump", volume, drive_ratio, opens_at))
 }
 
 fn told(error: CircuitError) -> CalculationError {

@@ -19,6 +19,7 @@ pub mod pump;
 pub mod rule;
 #[cfg(test)]
 mod tests;
+pub mod usual;
 
 pub use balance::{At, BearingLoads, Circuit, Demand, Filter};
 pub use check::OIL_PRESSURE;

@@ -3,15 +3,13 @@
 use std::f64::consts::PI;
 
 use crate::describe::{
-    Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, UsualUnits,
+    Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance,
 };
 use crate::measure::Estimate;
+use crate::oil::inputs::{PRESSURE, TURNING};
 use crate::oil::viscosity::Lubricant;
 use crate::oil::viscosity::line_check::{AT_40, AT_100, TEMPERATURE};
-use crate::quantity::Kind;
 
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const SPEED: (Kind, UsualUnits) = (Kind::RotationalSpeed, UsualUnits::of("rpm", "rpm"));
 const TURNS: (f64, f64) = (300.0 * PI / 30.0, 12_000.0 * PI / 30.0);
 const PRESSURES: (f64, f64) = (5e3, 1.5e6);
 const WARM: (f64, f64) = (260.0, 430.0);
@@ -27,7 +25,7 @@ static THEN: Input = Input::of(
 static SPEED_THEN: Input = Input::of(
     "speed-then",
     "its speed",
-    SPEED,
+    TURNING,
     TURNS,
     "At the crankshaft.",
 );
@@ -39,7 +37,13 @@ static WARM_THEN: Input = Input::of(
     "Without it a reading tells nothing.",
 );
 static NOW: Input = Input::of("pressure-now", "pressure now", PRESSURE, PRESSURES, HOW);
-static SPEED_NOW: Input = Input::of("speed-now", "speed now", SPEED, TURNS, "At the crankshaft.");
+static SPEED_NOW: Input = Input::of(
+    "speed-now",
+    "speed now",
+    TURNING,
+    TURNS,
+    "At the crankshaft.",
+);
 static WARM_NOW: Input = Input::of(
     "oil-now",
     "oil temperature now",

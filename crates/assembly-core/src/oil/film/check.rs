@@ -1,12 +1,5 @@
 //! The film of a bearing as a quick check.
 
-mod inputs;
-
-use inputs::{
-    CLEARANCE, DIAMETER, FLOW, GROOVE, LENGTH, LOAD, OIL_IN, PRESSURE, ROUGH_JOURNAL, ROUGH_SHELL,
-    SPEED, SUPPLY,
-};
-
 use super::balance::Care;
 use super::field::Figures;
 use super::rules::{least_film_for, trumpler_film};
@@ -17,6 +10,10 @@ use crate::describe::{
     length_text,
 };
 use crate::measure::Estimate;
+use crate::oil::inputs::{
+    CLEARANCE, DIAMETER, GROOVE_WIDTH, LENGTH, LOAD, OIL_IN, PRESSURE, ROUGH_JOURNAL, ROUGH_SHELL,
+    SMALL_FLOW, SPEED, SUPPLY,
+};
 use crate::oil::viscosity::Lubricant;
 use crate::oil::viscosity::line_check::{AT_40, AT_100, DYNAMIC};
 use crate::quantity::Kind;
@@ -30,7 +27,7 @@ pub static BEARING_FILM: Calculation = Calculation {
         DIAMETER,
         LENGTH,
         CLEARANCE,
-        GROOVE,
+        GROOVE_WIDTH,
         LOAD,
         SPEED,
         AT_40,
@@ -59,8 +56,8 @@ pub static BEARING_FILM: Calculation = Calculation {
             "friction torque",
             (Kind::Torque, UsualUnits::of("in-lb", "N·m")),
         ),
-        Output::of("inflow", "oil drawn in", FLOW),
-        Output::of("side-flow", "oil out at the edges", FLOW),
+        Output::of("inflow", "oil drawn in", SMALL_FLOW),
+        Output::of("side-flow", "oil out at the edges", SMALL_FLOW),
         Output::of(
             "warming",
             "oil warms by",
@@ -132,7 +129,7 @@ impl Asked {
 
 fn asked(given: &Given) -> Result<Asked, CalculationError> {
     let length = given.one(&LENGTH)?.value();
-    let groove = given.optional(GROOVE.id).map_or(0.0, Estimate::value);
+    let groove = given.optional(GROOVE_WIDTH.id).map_or(0.0, Estimate::value);
     let land = if groove > 0.0 {
         0.5 * (length - groove)
     } else {
@@ -140,7 +137,7 @@ fn asked(given: &Given) -> Result<Asked, CalculationError> {
     };
     if land < 0.1 * length {
         return Err(CalculationError::not_possible(
-            &GROOVE,
+            &GROOVE_WIDTH,
             "hardly any shell is left beside the groove: measure the groove's width, not its depth",
         ));
     }

@@ -2,14 +2,11 @@
 
 use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, Takes,
-    UsualUnits,
 };
 use crate::fit::readings::{greatest_of, least_of};
 use crate::measure::Estimate;
-use crate::quantity::Kind;
+use crate::oil::inputs::{PRESSURE, SHARE};
 
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const SHARE: (Kind, UsualUnits) = (Kind::Ratio, UsualUnits::SHARE);
 const READINGS: (f64, f64) = (0.0, 8e6);
 
 /// The lowest must be this part of the highest: army manual TM 5-4210-230-14&P-1,

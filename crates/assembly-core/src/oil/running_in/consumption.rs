@@ -5,10 +5,10 @@ use crate::describe::{
     UsualUnits,
 };
 use crate::measure::Estimate;
+use crate::oil::inputs::SHARE;
 use crate::quantity::Kind;
 
 const VOLUME: (Kind, UsualUnits) = (Kind::Volume, UsualUnits::of("US qt", "L"));
-const SHARE: (Kind, UsualUnits) = (Kind::Ratio, UsualUnits::SHARE);
 const LITRE: f64 = 1e-3;
 
 static PAN: Input = Input::of(

@@ -139,6 +139,37 @@ pub fn compression_trend(readings: &[f64]) -> Option<Trend> {
     })
 }
 
+/// Leak-down that grew by this part of the supply since the least: a leak grows. Ours:
+/// a band of the trade is as wide.
+pub const LEAK_DOWN_GREW: f64 = 0.05;
+
+/// A leak of the whole oil system that grew by this part since the first reading that
+/// tells of it: the same as makes a pressure low.
+pub const OIL_LEAK_GREW: f64 = 0.30;
+
+/// Leak-down of one cylinder over time, as parts of the supply; `None` of fewer than
+/// two. It falls while rings bed in, so it is held against the least there was.
+#[must_use]
+pub fn leak_down_trend(readings: &[f64]) -> Option<Trend> {
+    let least = readings.iter().copied().fold(f64::INFINITY, f64::min);
+    let change = readings.last()? - readings.first()?;
+    (readings.len() > 1).then_some(Trend {
+        change,
+        alarm: *readings.last()? >= least + LEAK_DOWN_GREW * (1.0 - 1e-9),
+    })
+}
+
+/// The leak that gauge readings tell of over time, by the predicted one; `None` of
+/// fewer than two. The level hangs on what was estimated; the change does not.
+#[must_use]
+pub fn oil_leak_trend(of_predicted: &[f64]) -> Option<Trend> {
+    let (first, last) = (*of_predicted.first()?, *of_predicted.last()?);
+    (of_predicted.len() > 1 && first > 0.0).then_some(Trend {
+        change: last / first - 1.0,
+        alarm: last / first - 1.0 >= OIL_LEAK_GREW * (1.0 - 1e-9),
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -206,5 +237,17 @@ mod tests {
         assert_eq!(lash_trend(&[20.0 * thou]), None);
         assert!(!compression_trend(&[1.0e6, 1.1e6]).unwrap().alarm);
         assert!(compression_trend(&[1.0e6, 1.2e6, 1.0e6]).unwrap().alarm);
+    }
+
+    #[test]
+    fn leaks_alarm_on_their_change_and_not_on_their_level() {
+        assert_eq!(leak_down_trend(&[0.08]), None);
+        assert!(!leak_down_trend(&[0.25, 0.22, 0.24]).unwrap().alarm);
+        assert!(leak_down_trend(&[0.12, 0.06, 0.11]).unwrap().alarm);
+        // Twice the predicted all along is a matter of the estimates.
+        assert!(!oil_leak_trend(&[2.0, 2.1, 2.4]).unwrap().alarm);
+        let grown = oil_leak_trend(&[0.9, 1.2]).unwrap();
+        assert!(grown.alarm && (grown.change - 1.0 / 3.0).abs() < 1e-12);
+        assert_eq!(oil_leak_trend(&[0.0, 1.0]), None);
     }
 }

@@ -10,10 +10,9 @@ use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, UsualUnits,
 };
 use crate::measure::Estimate;
+use crate::oil::inputs::{PRESSURE, SHARE};
 use crate::quantity::Kind;
 
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const SHARE: (Kind, UsualUnits) = (Kind::Ratio, UsualUnits::SHARE);
 const FORCE: (Kind, UsualUnits) = (Kind::Force, UsualUnits::FORCE);
 const INCH: f64 = 0.0254;
 const AIR: f64 = 101_325.0;

@@ -1,13 +1,11 @@
 //! The prime test: whether oil is everywhere before the engine first turns by itself.
 
 use crate::describe::{
-    Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, UsualUnits,
+    Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance,
 };
 use crate::measure::Estimate;
-use crate::quantity::Kind;
+use crate::oil::inputs::{COUNT, PRESSURE};
 
-const PRESSURE: (Kind, UsualUnits) = (Kind::Pressure, UsualUnits::of("psi", "bar"));
-const COUNT: (Kind, UsualUnits) = (Kind::Count, UsualUnits::NONE);
 const PSI: f64 = 6_894.757_293_168_36;
 
 /// After so many days a prime has drained off; common practice.

@@ -11,6 +11,7 @@ use crate::describe::{
 };
 use crate::fit::readings::same_count;
 use crate::measure::Estimate;
+use crate::oil::inputs::{COUNT, TURNING};
 use crate::quantity::Kind;
 
 const TURN: f64 = PI / 30.0;
@@ -149,9 +150,6 @@ static MINUTES: Input = Input::of(
 )
 .taking(Takes::Any);
 
-const COUNT: (Kind, UsualUnits) = (Kind::Count, UsualUnits::NONE);
-const SPEED: (Kind, UsualUnits) = (Kind::RotationalSpeed, UsualUnits::of("rpm", "rpm"));
-
 /// Run-in.
 pub static RUN_IN: Calculation = Calculation {
     id: "run-in",
@@ -159,8 +157,8 @@ pub static RUN_IN: Calculation = Calculation {
     purpose: "How fast, how long, and how much of it is still to go.",
     inputs: &[GEAR, SPEEDS, MINUTES],
     outputs: &[
-        Output::of("from", "from", SPEED),
-        Output::of("to", "to", SPEED),
+        Output::of("from", "from", TURNING),
+        Output::of("to", "to", TURNING),
         Output::of("done", "minutes done in the band", COUNT),
         Output::of("to-go", "minutes to go", COUNT),
         Output::of("below", "minutes below the band", COUNT),

@@ -1,0 +1,22 @@
+//! The oil of a build: what the pressure should be and why, priming, the first
+//! fire, and what comes after it.
+
+mod after;
+mod before;
+mod clock;
+mod film;
+mod gauge;
+mod lacks;
+mod oils;
+mod page;
+mod place;
+mod pressure;
+mod prime;
+mod run;
+mod said;
+mod shares;
+mod system;
+mod what_if;
+
+pub use page::oil_page;
+pub use place::Place;

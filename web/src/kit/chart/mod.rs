@@ -1,0 +1,146 @@
+//! Small charts of our own: lines over two axes, with bands, spots and marks, and
+//! the same numbers as a table.
+//!
+//! No chart crate that draws in the page holds its size (see `DEVELOPERS.md`). Lines
+//! are told apart by their dashes and by the name at their end, not by colour, so
+//! that they can be read in the sun, by anybody, and on paper.
+
+mod axis;
+mod drawing;
+mod table;
+
+pub use axis::Axis;
+
+use super::piece::{Piece, el};
+use super::section::fold;
+
+/// How a line is drawn.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Look {
+    /// Thick and whole.
+    Whole,
+    /// Long dashes.
+    Dashed,
+    /// Dots.
+    Dotted,
+    /// Thin: a rule to hold the others against.
+    Rule,
+}
+
+impl Look {
+    const fn class(self) -> &'static str {
+        match self {
+            Self::Whole => "chart-line chart-whole",
+            Self::Dashed => "chart-line chart-dashed",
+            Self::Dotted => "chart-line chart-dotted",
+            Self::Rule => "chart-line chart-rule",
+        }
+    }
+}
+
+/// A line. All numbers are SI.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// What it is called, at its end, in the legend and over its column.
+    pub name: String,
+    /// How it is drawn.
+    pub look: Look,
+    /// From left to right.
+    pub points: Vec<(f64, f64)>,
+    /// How far it may be off at each point, up and down; none where nothing is said.
+    pub give_or_take: Vec<f64>,
+}
+
+/// Something that was read: a spot on the chart.
+#[derive(Clone, Debug)]
+pub struct Spot {
+    /// Across.
+    pub x: f64,
+    /// Up.
+    pub y: f64,
+    /// What it is.
+    pub name: String,
+}
+
+/// A mark across the whole chart, upright or level.
+#[derive(Clone, Debug)]
+pub struct Mark {
+    /// Where.
+    pub at: f64,
+    /// What stands there.
+    pub name: String,
+}
+
+/// A chart.
+#[derive(Clone, Debug)]
+pub struct Chart {
+    /// Name for tests.
+    pub test: &'static str,
+    /// What it shows, in a sentence, for those who cannot see it.
+    pub says: String,
+    /// Across.
+    pub x: Axis,
+    /// Up.
+    pub y: Axis,
+    /// The lines.
+    pub lines: Vec<Line>,
+    /// The spots.
+    pub spots: Vec<Spot>,
+    /// What the spots are, for the legend.
+    pub spots_are: &'static str,
+    /// Upright marks.
+    pub uprights: Vec<Mark>,
+    /// Level marks.
+    pub levels: Vec<Mark>,
+}
+
+impl Chart {
+    /// A chart with nothing on it.
+    #[must_use]
+    pub fn of(test: &'static str, says: impl Into<String>, x: Axis, y: Axis) -> Self {
+        Self {
+            test,
+            says: says.into(),
+            x,
+            y,
+            lines: Vec::new(),
+            spots: Vec::new(),
+            spots_are: "",
+            uprights: Vec::new(),
+            levels: Vec::new(),
+        }
+    }
+
+    /// With a line.
+    #[must_use]
+    pub fn line(mut self, name: impl Into<String>, look: Look, points: Vec<(f64, f64)>) -> Self {
+        self.lines.push(Line {
+            name: name.into(),
+            look,
+            points,
+            give_or_take: Vec::new(),
+        });
+        self
+    }
+
+    /// The last line may be off by so much at each point.
+    #[must_use]
+    pub fn give_or_take(mut self, each: Vec<f64>) -> Self {
+        if let Some(line) = self.lines.last_mut() {
+            line.give_or_take = each;
+        }
+        self
+    }
+
+    /// The drawing with its legend, and the table that opens beside it.
+    #[must_use]
+    pub fn piece(&self) -> Piece {
+        el("figure")
+            .class("chart")
+            .test(self.test)
+            .with(drawing::drawing(self))
+            .with(drawing::legend(self))
+            .with(fold("The numbers", table::table(self)))
+            .into()
+    }
+}
