@@ -1,7 +1,6 @@
 //! What the browser lends: storage, settings, files, the service worker. Each
 //! file asks the browser for one thing and takes no for an answer.
 
-pub mod awake;
 pub mod chance;
 pub mod database;
 pub mod drafts;

@@ -4,18 +4,22 @@
 mod after;
 mod before;
 mod clock;
+mod cylinders;
 mod film;
 mod gauge;
+mod in_sight;
 mod lacks;
 mod oils;
 mod page;
 mod place;
 mod pressure;
 mod prime;
+mod row_table;
 mod run;
 mod said;
 mod shares;
 mod system;
+mod trend;
 mod what_if;
 
 pub use page::oil_page;

@@ -1,29 +1,35 @@
 //! The first fire, for a propped phone: pressure, temperature and time as large as
 //! they go, the stop list always in sight, and minutes by speed.
 
+use std::rc::Rc;
+
 use assembly_core::describe::UsualUnits;
-use assembly_core::oil::running_in::first_minutes::{GOOD_COLD, HOTTEST, LEAST, Note, Stop, stops};
+use assembly_core::oil::running_in::first_minutes::{GOOD_COLD, LEAST};
 use assembly_core::oil::running_in::schedule::Schedule;
-use assembly_core::quantity::{Kind, Unit, show};
+use assembly_core::quantity::{Kind, show};
 use build_journal::fact::{CheckMade, Outcome, RunningBegun, RunningEnded, RunningRow, SpeedBand};
-use build_journal::fold::{Build, Number, RowNote, RunStretch, valve_gear};
+use build_journal::fold::{Build, RowNote, RunStretch, valve_gear};
 use build_journal::{Body, FactId};
 use build_plan::At;
 use build_plan::check::FIRED;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use send_wrapper::SendWrapper;
 
 use super::before::CAUTIONS;
 use super::clock::{minutes, ticking};
+use super::in_sight::{alarms, large, round, stop_list};
 use super::page::Oil;
 use super::pressure::Units;
-use super::said::{PRESSURE, SPEED, SaidField, TEMPERATURE, words};
-use crate::device::awake::stay_awake;
+use super::row_table::table;
+use super::said::{PRESSURE, SPEED, SaidField, TEMPERATURE};
 use crate::device::chance::now;
 use crate::device::drafts::Draft;
+use crate::device::senses::Awake;
 use crate::device::settings::{Settings, settings};
+use crate::kit::heard::on_page;
 use crate::kit::piece::{El, Piece, button, el, note, p, row, title};
 use crate::kit::section::{fold, section, sentences};
-use crate::kit::verdict::{Mark, plate};
 use crate::kit::words::{too_long, word_field};
 
 const WORDS_AT_MOST: usize = 200;
@@ -31,10 +37,10 @@ const MINUTE: i64 = 60_000;
 
 /// The screen while it stands.
 #[derive(Clone, Copy)]
-struct Run {
+pub(super) struct Run {
     oil: Oil,
-    settings: Settings,
-    time: ReadSignal<i64>,
+    pub(super) settings: Settings,
+    pub(super) time: ReadSignal<i64>,
     /// The stretch that began on this page, by the browser's even clock.
     began: StoredValue<Option<(FactId, f64)>>,
     pressure: SaidField,
@@ -76,7 +82,7 @@ impl Run {
         })
     }
 
-    fn running(self) -> Option<RunStretch> {
+    pub(super) fn running(self) -> Option<RunStretch> {
         self.build(|build| build.oil.open_stretch().cloned())
     }
 
@@ -131,7 +137,7 @@ impl Run {
     }
 
     /// When it last fired: the fact, and the clock then.
-    fn fired(self) -> Option<(FactId, i64)> {
+    pub(super) fn fired(self) -> Option<(FactId, i64)> {
         self.build(|build| {
             let made = build.record.made(&FIRED, At::Engine)?;
             Some((made.fact, made.clock))
@@ -139,7 +145,7 @@ impl Run {
     }
 
     /// The rows since it last fired.
-    fn rows(self) -> Vec<RowNote> {
+    pub(super) fn rows(self) -> Vec<RowNote> {
         let fired = self.fired().map(|(fact, _)| fact);
         self.build(|build| {
             let rows = build.oil.rows.iter();
@@ -182,6 +188,26 @@ impl Run {
     }
 }
 
+/// Keeps the screen lit for as long as this one stands, also after a call.
+fn stay_awake() {
+    let awake = Rc::new(Awake::default());
+    let ask = {
+        let awake = Rc::clone(&awake);
+        move || {
+            let awake = Rc::clone(&awake);
+            spawn_local(async move { awake.ask().await });
+        }
+    };
+    ask();
+    on_page("visibilitychange", move |_| {
+        if !document().hidden() {
+            ask();
+        }
+    });
+    let held = SendWrapper::new(awake);
+    on_cleanup(move || drop(held));
+}
+
 /// The page.
 pub(super) fn page(oil: Oil) -> Piece {
     stay_awake();
@@ -196,92 +222,6 @@ pub(super) fn page(oil: Oil) -> Piece {
         log(run).into(),
         Piece::live(move || rows(run).into()),
         fold("Before you touch it", sentences("", &CAUTIONS)).into(),
-    ])
-}
-
-/// A round figure of the trade, without digits that say nothing.
-fn round(si: f64, unit: &'static Unit) -> String {
-    let shown = show(si, None, unit);
-    let number = shown.number.trim_end_matches('0').trim_end_matches('.');
-    if shown.number.contains('.') {
-        format!("{number} {}", unit.symbol)
-    } else {
-        shown.to_string()
-    }
-}
-
-/// What stops it, in as few words as go.
-fn stop_list(run: Run) -> El {
-    let list = Piece::live(move || {
-        let units = Units::of(run.settings.units());
-        let least = round(LEAST.0, units.pressure);
-        let coolant = show(HOTTEST.0, None, units.temperature);
-        let oil = show(HOTTEST.1, None, units.temperature);
-        let stops = [
-            format!("under {least}, or a third less at once"),
-            format!("coolant over {coolant}, or hot with a cold heater"),
-            format!("oil over {oil}"),
-            "knock that follows the speed".to_owned(),
-            "one valve louder and louder".to_owned(),
-            "milky oil, sweet white smoke".to_owned(),
-            "any fuel leak".to_owned(),
-            "smoke from wiring".to_owned(),
-            "popping through the intake".to_owned(),
-            "starter hangs".to_owned(),
-        ];
-        let items = stops.map(|words| el("li").text(&words).into());
-        el("ul").all(items).into()
-    });
-    el("aside")
-        .class("stop-list")
-        .attr("aria-label", "Switch it off at once")
-        .test("stop-list")
-        .with(el("strong").text("OFF at once:"))
-        .with(list)
-}
-
-/// What the last row says to do.
-fn alarms(run: Run) -> Option<El> {
-    let notes: Vec<Note> = run.rows().iter().map(RowNote::note).collect();
-    let found = stops(&notes);
-    if found.is_empty() {
-        return None;
-    }
-    let words: Vec<String> = found
-        .into_iter()
-        .map(Stop::words)
-        .map(str::to_owned)
-        .collect();
-    Some(
-        plate(Mark::Bad, "OFF NOW", &words)
-            .test("run-alarm")
-            .attr("role", "alert"),
-    )
-}
-
-fn last(rows: &[RowNote], of: impl Fn(&RowNote) -> Option<&Number>) -> String {
-    let found = rows.iter().rev().find_map(of);
-    found.map_or_else(|| "–".to_owned(), |number| words(&number.said))
-}
-
-fn large(run: Run) -> El {
-    let cell = |label: &'static str, test: &str, text: Box<dyn Fn() -> String>| -> Piece {
-        el("div")
-            .class("large-one")
-            .with(el("span").class("large-label").text(label))
-            .with(el("span").class("large-number").test(test).live_text(text))
-            .into()
-    };
-    let pressure = move || last(&run.rows(), |row| row.pressure.as_ref());
-    let coolant = move || last(&run.rows(), |row| row.coolant.as_ref().or(row.oil.as_ref()));
-    let time = move || match (run.running(), run.fired()) {
-        (Some(_), Some((_, clock))) => minutes(run.time.get() - clock),
-        _ => "off".to_owned(),
-    };
-    el("div").class("large").all([
-        cell("oil pressure", "large-pressure", Box::new(pressure)),
-        cell("coolant", "large-coolant", Box::new(coolant)),
-        cell("running", "large-time", Box::new(time)),
     ])
 }
 
@@ -433,42 +373,4 @@ fn rows(run: Run) -> Option<El> {
         return None;
     }
     Some(section("Since it fired").with(table(run.oil, &all)))
-}
-
-/// Rows of numbers as a table, the latest first.
-pub(super) fn table(oil: Oil, all: &[RowNote]) -> El {
-    let head = ["at", "oil pressure", "speed", "coolant", "oil", "", ""];
-    let head = head.map(|word| el("th").text(word).into());
-    let said = |number: Option<&Number>| {
-        number.map_or_else(|| "–".to_owned(), |number| words(&number.said))
-    };
-    let body = all.iter().rev().map(|one| {
-        let at = one.seconds.map_or_else(
-            || "–".to_owned(),
-            |seconds| minutes(i64::from(seconds) * 1000),
-        );
-        let cells = [
-            said(one.pressure.as_ref()),
-            said(one.speed.as_ref()),
-            said(one.coolant.as_ref()),
-            said(one.oil.as_ref()),
-            one.words.clone().unwrap_or_default(),
-        ];
-        let fact = one.fact;
-        let strike = button("quiet", "Strike", "strike-row", move || {
-            let _ = oil.opened.strike(fact, None);
-        });
-        el("tr")
-            .test("run-row-note")
-            .with(el("th").attr("scope", "row").text(&at))
-            .all(cells.map(|text| el("td").text(&text).into()))
-            .with(el("td").with(strike))
-            .into()
-    });
-    el("div").class("chart-table").with(
-        el("table")
-            .class("numbers")
-            .with(el("thead").with(el("tr").all(head)))
-            .with(el("tbody").all(body)),
-    )
 }
