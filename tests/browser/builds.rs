@@ -245,6 +245,29 @@ impl Rig {
         .await
     }
 
+    /// Exports the one build on the bench with its photos and reads the file
+    /// that arrives.
+    pub async fn export_with_photos(&self, page: &Page) -> Vec<u8> {
+        let downloads = self.profile().join("downloads");
+        for old in std::fs::read_dir(&downloads).unwrap().flatten() {
+            std::fs::remove_file(old.path()).unwrap();
+        }
+        page.press_test("export").await;
+        until("the exported file", async || {
+            let files: Vec<_> = std::fs::read_dir(&downloads).unwrap().flatten().collect();
+            let [file] = files.as_slice() else {
+                return None;
+            };
+            let bytes = std::fs::read(file.path()).ok()?;
+            // The end of a zip file is 22 bytes that begin like this.
+            let end = bytes.len().checked_sub(22)?;
+            let whole = bytes.get(end..)?.starts_with(b"PK\x05\x06");
+            let named = file.file_name().to_string_lossy().ends_with(".zip");
+            (whole && named).then_some(bytes)
+        })
+        .await
+    }
+
     /// A file of the test's own with this in it.
     pub fn write(&self, name: &str, bytes: impl AsRef<[u8]>) -> PathBuf {
         let file = self.file(name);

@@ -53,6 +53,7 @@ pub struct Rig {
     /// Serves the page, until it is stopped.
     pub server: Server,
     folder: PathBuf,
+    profile: &'static str,
     browser: Option<Browser>,
 }
 
@@ -98,6 +99,7 @@ impl Rig {
             device: Device::PHONE,
             server,
             folder,
+            profile: "profile",
             browser: None,
         }
     }
@@ -124,7 +126,7 @@ impl Rig {
 
     /// Where the browser keeps everything.
     pub fn profile(&self) -> PathBuf {
-        self.folder.join("profile")
+        self.folder.join(self.profile)
     }
 
     /// Starts the browser if it isn't there, opens the app and waits until it
@@ -160,6 +162,16 @@ impl Rig {
     /// The open browser itself.
     pub fn browser(&self) -> &Browser {
         self.browser.as_ref().expect("the browser is open")
+    }
+
+    /// Puts the device in hand away and takes up another one, with a profile of
+    /// its own that it keeps for as long as the test lasts. One browser runs at
+    /// a time.
+    pub async fn take_up(&mut self, name: &'static str, device: Device) -> Page {
+        self.browser = None;
+        self.profile = name;
+        self.device = device;
+        self.open().await
     }
 
     /// SIGKILL to the browser. The next opening starts it again with the same

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
-use crate::build::{oil, tighten};
+use crate::build::{oil, parts, tighten};
 
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -46,6 +46,10 @@ pub enum Page {
     Tighten(tighten::Place),
     /// The oil.
     Oil(oil::Place),
+    /// What is bought and what is given out.
+    Parts(parts::Place),
+    /// What a file brought, and what two devices say differently.
+    Merge,
     /// Everything that was written down.
     Book,
 }
@@ -82,6 +86,10 @@ impl Route {
             ["build", id, rest @ ..] if let Some(place) = Place::read(rest) => {
                 Self::Build((*id).to_owned(), Page::Plan(place))
             }
+            ["build", id, "merge"] => Self::Build((*id).to_owned(), Page::Merge),
+            ["build", id, rest @ ..] if let Some(place) = parts::Place::read(rest) => {
+                Self::Build((*id).to_owned(), Page::Parts(place))
+            }
             _ => Self::Nowhere(hash.to_owned()),
         }
     }
@@ -103,6 +111,8 @@ impl fmt::Display for Route {
             Self::Build(id, Page::Tighten(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Oil(place)) => write!(f, "#/build/{id}/oil/{place}"),
             Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
+            Self::Build(id, Page::Parts(place)) => write!(f, "#/build/{id}/{place}"),
+            Self::Build(id, Page::Merge) => write!(f, "#/build/{id}/merge"),
             Self::Nowhere(hash) => f.write_str(hash),
         }
     }
@@ -172,6 +182,9 @@ mod tests {
                 Page::Plan(Place::Change(Some("bores-honed".to_owned()))),
             ),
             Route::Build(id(), Page::Plan(Place::Engine)),
+            Route::Build(id(), Page::Parts(parts::Place::List)),
+            Route::Build(id(), Page::Parts(parts::Place::Shop)),
+            Route::Build(id(), Page::Merge),
         ] {
             assert_eq!(Route::read(&route.to_string()), route);
         }

@@ -98,6 +98,16 @@ mod tests {
     }
 
     #[test]
+    fn photos_that_the_page_holds_can_be_shown_and_none_from_elsewhere() {
+        let html = put_in(&page("<p>x</p>")).unwrap();
+        let start = html.find("img-src").unwrap();
+        let images = html[start..].split(';').next().unwrap();
+        assert_eq!(images, "img-src 'self' blob: data:");
+        // A photo is never a program.
+        assert_eq!(html.matches("blob:").count(), 1);
+    }
+
+    #[test]
     fn a_page_that_breaks_the_policy_is_refused() {
         for broken in [
             "<p style=\"color: red\">x</p>",

@@ -147,7 +147,7 @@ async fn facts_of_unknown_kinds_are_kept_and_exported_unchanged(rig: &mut Rig) {
 /// Visits every page of the open build.
 async fn look_everywhere(page: &Page) -> String {
     let mut all = String::new();
-    for name in ["Tonight", "Mains", "Limits", "Tools", "Book"] {
+    for name in ["Tonight", "Mains", "Limits", "Tools", "Parts", "Book"] {
         page.turn_to(name).await;
         page.open_all_folds().await;
         all.push_str(&page.text().await);

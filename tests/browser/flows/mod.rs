@@ -4,6 +4,8 @@
 mod asking;
 /// All the quick checks.
 mod checks;
+/// A phone and a tablet that both edit one build.
+mod exchange;
 /// Files: one's own, and everything that is not.
 mod importing;
 /// Two copies on one device.
@@ -18,6 +20,10 @@ mod mains;
 mod offline;
 /// The oil, and the first fire.
 mod oil;
+/// Parts and machine work.
+mod parts;
+/// Photos.
+mod photos;
 /// Pictures of every screen.
 mod pictures;
 /// One answer without a build.
@@ -30,6 +36,8 @@ mod starting;
 mod tabs;
 /// What is next, a step, and what a change undoes.
 mod tonight;
+/// The diary of a tool.
+mod tools;
 /// Text that is no number.
 mod typing;
 /// Newer builds.

@@ -83,7 +83,7 @@ async fn take_large(rig: &mut Rig, kind: &str) {
     page.touch("reading").await;
     take_as_it_stands(&page, kind, "main-2-keypad").await;
     page.put_keypad_away().await;
-    for name in ["Limits", "Tools", "Book"] {
+    for name in ["Limits", "Tools", "Parts", "Book"] {
         page.turn_to(name).await;
         take(&page, kind, &name.to_lowercase()).await;
     }
@@ -123,7 +123,7 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     page.touch("reading").await;
     take_as_it_stands(&page, kind, "main-2-keypad").await;
     page.put_keypad_away().await;
-    for name in ["Limits", "Tools", "Book"] {
+    for name in ["Limits", "Tools", "Parts", "Book"] {
         page.turn_to(name).await;
         take_whole(rig, &page, kind, &name.to_lowercase()).await;
     }

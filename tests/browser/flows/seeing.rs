@@ -27,6 +27,15 @@ pub async fn violations(page: &Page) -> Vec<String> {
     serde_json::from_value(found).unwrap()
 }
 
+/// Fails unless the screen that is shown suits everyone, folds opened.
+pub async fn assert_it_is_for_everyone(page: &Page) {
+    page.open_all_folds().await;
+    let found = violations(page).await;
+    assert!(found.is_empty(), "{}", found.join("\n"));
+    let out = sticking_out(page).await;
+    assert_eq!(out, json!([]), "wider than the screen");
+}
+
 /// Whether the page is wider than the screen, and what makes it so.
 pub async fn sticking_out(page: &Page) -> Value {
     page.script(
@@ -74,6 +83,9 @@ async fn all_screens(rig: &mut Rig) -> (Page, Vec<String>) {
         "change",
         "change/main-shells-swapped",
         "engine",
+        "parts",
+        "parts/shop",
+        "merge",
     ];
     let screens = screens.map(str::to_owned).into_iter();
     let pages = pages.map(|page| format!("{build}/{page}"));

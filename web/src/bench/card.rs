@@ -40,12 +40,7 @@ pub fn card(id: BuildId, journal: RwSignal<Journal>) -> El {
         })
         .live(move || build.with(tally).into());
     let export = button("quiet", "Export", "export", move || {
-        let done = journal
-            .with_untracked(|journal| exports.export(journal, &build.with_untracked(name_of)));
-        toast.say(
-            done.err()
-                .unwrap_or_else(|| "Exported to your downloads.".to_owned()),
-        );
+        exports.hand_over(journal, build.with_untracked(name_of), toast);
     })
     .live_attr("aria-label", move || Some(format!("export {}", name())));
     let wipe_it = button("quiet", "Wipe…", "wipe", move || wiping.set(true))

@@ -1,6 +1,6 @@
 //! Bringing in a build from a file.
 
-use build_journal::{ImportError, Imported, Journal, import};
+use build_journal::{BuildId, ImportError, Imported, Journal, bundle, fold, import};
 use js_sys::Uint8Array;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -8,17 +8,22 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Event, File, HtmlInputElement};
 
+use super::card::name_of;
 use crate::device::files;
 use crate::device::keeping::{Keeping, keeping};
+use crate::device::photos;
 use crate::kit::dialog::dialog;
-use crate::kit::piece::{Piece, button, el, p, row};
+use crate::kit::piece::{Piece, button, el, link, p, row};
 use crate::later::{bring_in_later, take_later};
+use crate::route::{Page, Route};
 
 /// What came of a file.
 #[derive(Clone, PartialEq)]
 pub enum Came {
     /// A sentence about it.
     Said(String),
+    /// It brought something into a build that was here: worth a look.
+    Merged(String, BuildId),
     /// It stops in the middle; this much can be saved.
     CutShort(String, Box<Journal>),
 }
@@ -57,6 +62,16 @@ pub fn import_file() -> Piece {
     let says = move || match came.get() {
         None => Piece::none(),
         Some(Came::Said(words)) => p(&words).test("import-says").into(),
+        Some(Came::Merged(words, build)) => Piece::all([
+            p(&words).test("import-says").into(),
+            link(
+                "",
+                &Route::Build(build.to_string(), Page::Merge),
+                "See what came in",
+            )
+            .test("import-look")
+            .into(),
+        ]),
         Some(Came::CutShort(words, _)) => Piece::all([
             p(&words).test("import-says").into(),
             button("", "Take in what is whole", "import-rescue", save_the_rest).into(),
@@ -65,7 +80,10 @@ pub fn import_file() -> Piece {
     let input = el("input")
         .attr("type", "file")
         .class("only-heard")
-        .attr("accept", ".json,.txt,application/json,text/plain")
+        .attr(
+            "accept",
+            ".json,.txt,.zip,application/json,text/plain,application/zip,image/*",
+        )
         .test("import-file")
         .on("change", picked);
     let label = el("label")
@@ -87,10 +105,23 @@ async fn read(keeping: Keeping, file: &File) -> Came {
     }
 }
 
-/// Takes in what stands in a file.
+/// Takes in what stands in a file: a build, a build with its photos, or one
+/// photo that a build here tells of.
 pub async fn take(keeping: Keeping, bytes: Vec<u8>) -> Came {
+    if bundle::is_bundle(&bytes) {
+        return match bundle::unpack(&bytes) {
+            Ok(unpacked) => {
+                let photos = take_photos(&unpacked).await;
+                told(keeping, &unpacked.imported, photos).await
+            }
+            Err(error) => Came::Said(error.to_string()),
+        };
+    }
+    if let Some(words) = lone_photo(keeping, &bytes).await {
+        return Came::Said(words);
+    }
     match import(&bytes) {
-        Ok(imported) => Came::Said(told(keeping, &imported).await),
+        Ok(imported) => told(keeping, &imported, String::new()).await,
         Err(ImportError::CutShort {
             rescued: Some(rescued),
             line,
@@ -108,15 +139,72 @@ pub async fn take(keeping: Keeping, bytes: Vec<u8>) -> Came {
     }
 }
 
-async fn told(keeping: Keeping, imported: &Imported) -> String {
+/// Keeps the photos of a bundle, and says how that went.
+async fn take_photos(unpacked: &bundle::Unpacked<'_>) -> String {
+    let mut words = String::new();
+    let (mut kept, mut trouble) = (0, None);
+    for (hash, bytes) in &unpacked.photos {
+        match photos::put(hash, bytes).await {
+            Ok(()) => kept += 1,
+            Err(error) => trouble = Some(error),
+        }
+    }
+    match kept {
+        0 => {}
+        1 => words.push_str(" One photo came with it."),
+        more => words.push_str(&format!(" {more} photos came with it.")),
+    }
+    if let Some(trouble) = trouble {
+        let lost = unpacked.photos.len() - kept;
+        words.push_str(&format!(
+            " {lost} of its photos could not be kept. {trouble}"
+        ));
+    }
+    match unpacked.missing.len() {
+        0 => {}
+        1 => words.push_str(" One photo is told of and is not in the file."),
+        more => words.push_str(&format!(
+            " {more} photos are told of and are not in the file."
+        )),
+    }
+    match unpacked.strange.len() {
+        0 => {}
+        1 => words.push_str(" One thing in the file is no photo of this build and was left out."),
+        more => words.push_str(&format!(
+            " {more} things in the file are no photos of this build and were left out."
+        )),
+    }
+    words
+}
+
+/// A picture by itself: kept when a build here tells of it. `None` when none does.
+async fn lone_photo(keeping: Keeping, bytes: &[u8]) -> Option<String> {
+    let hash = bundle::digest(bytes);
+    let build = untrack(|| keeping.builds())
+        .into_iter()
+        .find_map(|(_, journal)| {
+            journal.with_untracked(|journal| {
+                bundle::photos(journal)
+                    .contains_key(hash.as_str())
+                    .then(|| name_of(&fold(journal)))
+            })
+        })?;
+    Some(match photos::put(&hash, bytes).await {
+        Ok(()) => format!("This is a photo of {build}. It is in its place now."),
+        Err(error) => format!("This is a photo of {build}, and it could not be kept. {error}"),
+    })
+}
+
+async fn told(keeping: Keeping, imported: &Imported, photos: String) -> Came {
     let journal = &imported.journal;
-    let new_here = keeping.knows(journal.build());
+    let was_here = keeping.knows(journal.build());
     let count = keeping.bring_in(journal).await;
-    let mut words = match (new_here, count) {
+    let mut words = match (was_here, count) {
         (false, count) => format!("The build is on this device now: {}.", lines(count)),
         (true, 0) => "Everything in the file was here already: nothing has changed.".to_owned(),
         (true, count) => format!("{} came in that were not here before.", lines(count)),
     };
+    words.push_str(&photos);
     if imported.doubles > 0 {
         words.push_str(&format!(
             " {} stood in the file twice.",
@@ -131,7 +219,11 @@ async fn told(keeping: Keeping, imported: &Imported) -> String {
             if aside == 1 { "is" } else { "are" }
         ));
     }
-    words
+    if was_here && count > 0 {
+        Came::Merged(words, journal.build())
+    } else {
+        Came::Said(words)
+    }
 }
 
 fn lines(count: usize) -> String {

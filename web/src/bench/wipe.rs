@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 
 use crate::device::exports::exports;
 use crate::device::keeping::keeping;
+use crate::device::photos;
 use crate::kit::dialog::dialog;
 use crate::kit::piece::{El, Piece, button, el, row};
 use crate::kit::toast::toast;
@@ -27,17 +28,23 @@ pub fn wipe(
         "wipe-dialog",
         move || {
             let export = move || {
-                let done =
-                    journal.with_untracked(|journal| exports.export(journal, &untrack(name)));
-                toast.say(
-                    done.err()
-                        .unwrap_or_else(|| "Exported to your downloads.".to_owned()),
-                );
+                exports.hand_over(journal, untrack(name), toast);
             };
             let wipe = move || {
                 open.set(false);
+                // A photo that another build tells of stays.
+                let others: Vec<Journal> = untrack(|| keeping.builds())
+                    .into_iter()
+                    .filter(|(other, _)| *other != id)
+                    .map(|(_, journal)| journal.get_untracked())
+                    .collect();
+                let gone = journal.with_untracked(|journal| photos::only_in(journal, &others));
                 spawn_local(async move {
-                    match keeping.forget(id).await {
+                    let wiped = match keeping.forget(id).await {
+                        Ok(()) => photos::remove(&gone).await,
+                        Err(error) => Err(error),
+                    };
+                    match wiped {
                         Ok(()) => toast.say("Wiped off this device."),
                         Err(error) => toast.say(format!("Not all of it could be wiped. {error}")),
                     }

@@ -7,6 +7,9 @@ use super::Opened;
 use super::book::book;
 use super::measure::{bearing_page, limits_page, mains, tools_page};
 use super::oil::{self, oil_page};
+use super::merge::merge_page;
+use super::parts::{self, parts_page};
+use super::shop::shop_page;
 use super::tighten::{self, tighten};
 use super::tonight::{self, plan_pages};
 use crate::device::keeping::{Keeping, keeping};
@@ -41,6 +44,9 @@ enum Shown {
     Bearing,
     Limits,
     Tools,
+    Parts,
+    Shop,
+    Merge,
     Tighten,
     Oil,
     Book,
@@ -54,9 +60,24 @@ impl From<Page> for Shown {
             Page::Main(_) => Self::Bearing,
             Page::Limits => Self::Limits,
             Page::Tools => Self::Tools,
+            Page::Parts(parts::Place::List) => Self::Parts,
+            Page::Parts(parts::Place::Shop) => Self::Shop,
+            Page::Merge => Self::Merge,
             Page::Tighten(_) => Self::Tighten,
             Page::Oil(_) => Self::Oil,
             Page::Book => Self::Book,
+        }
+    }
+}
+
+impl Shown {
+    /// The page whose tab it stands behind.
+    const fn tab(self) -> Self {
+        match self {
+            Self::Bearing => Self::Mains,
+            Self::Shop => Self::Parts,
+            Self::Merge => Self::Book,
+            other => other,
         }
     }
 }
@@ -83,8 +104,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
     });
     let tab = |to: Page, word: &str| {
         let own = Shown::from(to.clone());
-        let here =
-            move || shown.get() == own || (own == Shown::Mains && shown.get() == Shown::Bearing);
+        let here = move || shown.get().tab() == own;
         el("a")
             .attr("href", &Route::Build(id.to_string(), to).to_string())
             .live_attr("aria-current", move || here().then(|| "page".to_owned()))
@@ -100,6 +120,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             tab(Page::Mains, "Mains"),
             tab(Page::Limits, "Limits"),
             tab(Page::Tools, "Tools"),
+            tab(Page::Parts(parts::Place::List), "Parts"),
             tab(Page::Tighten(tighten::Place::Groups), "Tighten"),
             tab(Page::Oil(oil::Place::Pressure), "Oil"),
             tab(Page::Book, "Book"),
@@ -121,6 +142,9 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Bearing => bearing_page(number),
             Shown::Limits => limits_page(),
             Shown::Tools => tools_page(),
+            Shown::Parts => parts_page(),
+            Shown::Shop => shop_page(),
+            Shown::Merge => merge_page(),
             Shown::Tighten => tighten(bolts),
             Shown::Oil => oil_page(oil_place),
             Shown::Book => book(),

@@ -1,5 +1,6 @@
 //! Random bits and the device's clock.
 
+use build_journal::Day;
 use js_sys::{Date, Math};
 use web_sys::window;
 
@@ -23,4 +24,12 @@ pub fn bits() -> u128 {
 #[must_use]
 pub fn now() -> i64 {
     Date::now() as i64
+}
+
+/// The day it is here, by the device's clock and its time zone.
+#[must_use]
+pub fn today() -> Day {
+    // In minutes, plus when the place is behind universal time.
+    let behind = Date::new_0().get_timezone_offset() as i64;
+    Day::of(now() - behind * 60_000)
 }

@@ -23,7 +23,7 @@ const STORE: &str = "facts";
 
 /// The browser's error in the words of the book. The crate wraps it in many
 /// ways; its name is in all of them.
-fn problem(error: idb::Error) -> StorageError {
+pub(super) fn problem(error: idb::Error) -> StorageError {
     let words = error.to_string();
     let has = |names: &[&str]| names.iter().any(|name| words.contains(name));
     if has(&["QuotaExceeded"]) {
@@ -111,7 +111,7 @@ impl Vault for IndexedVault {
     }
 
     async fn write(&self, entries: &[Entry]) -> Result<(), StorageError> {
-        let transaction = writing(handle().await?).map_err(problem)?;
+        let transaction = writing(handle().await?, STORE).map_err(problem)?;
         let store = Transaction::from(transaction.clone())
             .object_store(STORE)
             .map_err(problem)?;
@@ -125,7 +125,7 @@ impl Vault for IndexedVault {
     }
 
     async fn remove(&self, keys: &[String]) -> Result<(), StorageError> {
-        let transaction = writing(handle().await?).map_err(problem)?;
+        let transaction = writing(handle().await?, STORE).map_err(problem)?;
         let store = Transaction::from(transaction.clone())
             .object_store(STORE)
             .map_err(problem)?;
@@ -143,7 +143,7 @@ impl Vault for IndexedVault {
 
 /// Waits for the end of a transaction. It is heard by two functions of the
 /// browser's own: whatever it tells later finds nothing of ours that is gone.
-async fn completed(transaction: IdbTransaction) -> Result<(), StorageError> {
+pub(super) async fn completed(transaction: IdbTransaction) -> Result<(), StorageError> {
     let end = Promise::new(&mut |completed, aborted| {
         transaction.set_oncomplete(Some(&completed));
         transaction.set_onabort(Some(&aborted));
@@ -184,23 +184,23 @@ async fn read(handle: IdbDatabase, prefix: &str) -> Result<Vec<Entry>, idb::Erro
 
 /// A writing transaction that tells of its end only when the disk has it,
 /// where the browser knows how; an ordinary one elsewhere.
-fn writing(handle: IdbDatabase) -> Result<IdbTransaction, idb::Error> {
-    if let Some(strict) = strict_transaction(&handle) {
+pub(super) fn writing(handle: IdbDatabase, store: &str) -> Result<IdbTransaction, idb::Error> {
+    if let Some(strict) = strict_transaction(&handle, store) {
         return Ok(strict);
     }
     Database::from(handle)
-        .transaction(&[STORE], TransactionMode::ReadWrite)
+        .transaction(&[store], TransactionMode::ReadWrite)
         .map(Into::into)
 }
 
-fn strict_transaction(handle: &IdbDatabase) -> Option<IdbTransaction> {
+fn strict_transaction(handle: &IdbDatabase, store: &str) -> Option<IdbTransaction> {
     let begin: Function = Reflect::get(handle, &"transaction".into())
         .ok()?
         .dyn_into()
         .ok()?;
     let options = Object::new();
     Reflect::set(&options, &"durability".into(), &"strict".into()).ok()?;
-    let arguments: [JsValue; 3] = [STORE.into(), "readwrite".into(), options.into()];
+    let arguments: [JsValue; 3] = [store.into(), "readwrite".into(), options.into()];
     begin
         .apply(handle, &arguments.iter().collect::<Array>())
         .ok()?

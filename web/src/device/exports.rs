@@ -3,13 +3,17 @@
 use std::collections::BTreeMap;
 
 use build_journal::summary::LastExport;
-use build_journal::{BuildId, Journal, export};
+use build_journal::{BuildId, Journal, bundle, export};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use wasm_bindgen::JsValue;
 
-use super::{chance, files, local};
+use super::{chance, files, local, photos};
+use crate::kit::toast::Toast;
 
 const PREFIX: &str = "thoubook-setting/exported/";
 const DAY_MS: i64 = 24 * 60 * 60 * 1000;
+const DONE: &str = "Exported to your downloads.";
 /// Letters of the engine's name that go into the file's name.
 const NAME_AT_MOST: usize = 40;
 
@@ -48,8 +52,41 @@ impl Exports {
     /// A sentence, when the browser would not take the file.
     pub fn export(self, journal: &Journal, name: &str) -> Result<(), String> {
         let text = export(journal);
-        files::give(&file_name(name), &text)
-            .map_err(|error| format!("The browser would not take the file: {error:?}"))?;
+        files::give(&file_name(name, "json"), &text).map_err(|error| refused(&error))?;
+        self.note(journal);
+        Ok(())
+    }
+
+    /// Hands a build over with the photos of it that are on this device, in one
+    /// file, and says what came of it. Without photos it is the bare build.
+    pub fn hand_over(self, journal: RwSignal<Journal>, name: String, toast: Toast) {
+        let journal = journal.get_untracked();
+        if bundle::photos(&journal).is_empty() {
+            let done = self.export(&journal, &name);
+            toast.say(done.err().unwrap_or_else(|| DONE.to_owned()));
+            return;
+        }
+        spawn_local(async move {
+            let done = self.export_with_photos(&journal, &name).await;
+            toast.say(done.unwrap_or_else(|words| words));
+        });
+    }
+
+    async fn export_with_photos(self, journal: &Journal, name: &str) -> Result<String, String> {
+        let at_hand = photos::at_hand(journal).await;
+        let (file, missing) = bundle::pack(journal, &at_hand).map_err(|error| error.to_string())?;
+        files::give_bytes(&file_name(name, "zip"), "application/zip", &file)
+            .map_err(|error| refused(&error))?;
+        self.note(journal);
+        Ok(match missing.len() {
+            0 => format!("{DONE} The photos are in it."),
+            1 => format!("{DONE} One photo is not on this device and not in it."),
+            more => format!("{DONE} {more} photos are not on this device and not in it."),
+        })
+    }
+
+    /// Takes note that a build was exported.
+    fn note(self, journal: &Journal) {
         let made = Export {
             at: chance::now(),
             facts: journal.len(),
@@ -60,7 +97,6 @@ impl Exports {
         self.0.update(|known| {
             known.insert(journal.build(), made);
         });
-        Ok(())
     }
 
     /// The last export of a build from this device; followed.
@@ -94,8 +130,12 @@ impl Exports {
     }
 }
 
+fn refused(error: &JsValue) -> String {
+    format!("The browser would not take the file: {error:?}")
+}
+
 /// A file name that every system takes.
-fn file_name(name: &str) -> String {
+fn file_name(name: &str, ending: &str) -> String {
     let mut plain = String::new();
     for letter in name.chars().take(NAME_AT_MOST) {
         if letter.is_alphanumeric() {
@@ -106,7 +146,7 @@ fn file_name(name: &str) -> String {
     }
     let plain = plain.trim_end_matches('-');
     let plain = if plain.is_empty() { "build" } else { plain };
-    format!("{plain}.thoubook.json")
+    format!("{plain}.thoubook.{ending}")
 }
 
 /// The exports made on this device.
@@ -122,11 +162,11 @@ mod tests {
     #[test]
     fn a_file_name_holds_nothing_that_a_system_minds() {
         assert_eq!(
-            file_name("Orchard sprayer: four"),
+            file_name("Orchard sprayer: four", "json"),
             "orchard-sprayer-four.thoubook.json"
         );
-        assert_eq!(file_name("../../<b>"), "b.thoubook.json");
-        assert_eq!(file_name("///"), "build.thoubook.json");
-        assert!(file_name(&"x".repeat(500)).len() < 60);
+        assert_eq!(file_name("../../<b>", "json"), "b.thoubook.json");
+        assert_eq!(file_name("///", "zip"), "build.thoubook.zip");
+        assert!(file_name(&"x".repeat(500), "json").len() < 60);
     }
 }

@@ -1,6 +1,6 @@
 //! Giving a file to the person and taking one from them.
 
-use js_sys::Array;
+use js_sys::{Array, Uint8Array};
 use leptos::prelude::document;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -11,10 +11,22 @@ use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlInputElement, 
 /// # Errors
 /// The browser's words, when it would not.
 pub fn give(name: &str, text: &str) -> Result<(), JsValue> {
+    hand_over(name, "application/json", &JsValue::from_str(text))
+}
+
+/// Hands bytes over as a file, into the downloads.
+///
+/// # Errors
+/// The browser's words, when it would not.
+pub fn give_bytes(name: &str, media: &str, bytes: &[u8]) -> Result<(), JsValue> {
+    hand_over(name, media, &Uint8Array::from(bytes))
+}
+
+fn hand_over(name: &str, media: &str, whole: &JsValue) -> Result<(), JsValue> {
     let options = BlobPropertyBag::new();
-    options.set_type("application/json");
-    let parts: Array = [JsValue::from_str(text)].iter().collect();
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &options)?;
+    options.set_type(media);
+    let parts: Array = [whole].into_iter().collect();
+    let blob = Blob::new_with_blob_sequence_and_options(&parts, &options)?;
     let address = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = document().create_element("a")?.dyn_into()?;
     link.set_href(&address);

@@ -48,6 +48,8 @@ pub struct Keeping {
     owner: StoredValue<Option<Owner>>,
     looking_again: StoredValue<bool>,
     unread: RwSignal<bool>,
+    /// What the last file brought into builds that were here already.
+    arrived: RwSignal<BTreeMap<BuildId, Vec<FactId>>>,
 }
 
 impl Keeping {
@@ -66,6 +68,7 @@ impl Keeping {
             owner: StoredValue::new(Owner::current()),
             looking_again: StoredValue::new(false),
             unread: RwSignal::new(false),
+            arrived: RwSignal::new(BTreeMap::new()),
         };
         keeping.follow_other_tabs();
         spawn_local(async move {
@@ -103,7 +106,7 @@ impl Keeping {
             }
         }
         for journal in found.opened.journals.values() {
-            self.take_in(journal);
+            let _ = self.take_in(journal);
         }
         let healed = KEEPER.heal(&found).await;
         self.lacks.update_value(|lacks| {
@@ -124,8 +127,9 @@ impl Keeping {
         self.show_trouble();
     }
 
-    /// Merges a copy of a build into what is shown.
-    fn take_in(self, journal: &Journal) {
+    /// Merges a copy of a build into what is shown. Gives the facts that were
+    /// not shown before.
+    fn take_in(self, journal: &Journal) -> Vec<FactId> {
         self.stamper.update_value(|stamper| {
             journal.facts().for_each(|fact| stamper.observe(fact.id()));
         });
@@ -134,17 +138,20 @@ impl Keeping {
             .with_untracked(|builds| builds.get(&journal.build()).copied());
         match known {
             Some(signal) => {
-                let news = signal.with_untracked(|known| {
+                let (came_in, news) = signal.with_untracked(|known| {
                     let mut merged = known.clone();
-                    let _ = merged.merge(journal);
-                    (merged != *known).then_some(merged)
+                    // They are copies of one build: the signal was found by it.
+                    let came_in = merged.merge(journal).unwrap_or_default();
+                    (came_in.facts, (merged != *known).then_some(merged))
                 });
                 if let Some(merged) = news {
                     signal.set(merged);
                 }
+                came_in
             }
             None => {
                 let _ = self.shown(journal.clone());
+                journal.facts().map(Fact::id).collect()
             }
         }
     }
@@ -183,7 +190,7 @@ impl Keeping {
         if let (Some(build), Some(text)) = (build, text) {
             let mut came = Journal::new(build);
             came.take_text(text);
-            self.take_in(&came);
+            let _ = self.take_in(&came);
             return;
         }
         // Wiped: a build, or with no key at all of them.
@@ -311,19 +318,31 @@ impl Keeping {
     /// Takes in a build from a file and keeps it. Gives the number of facts
     /// that were not here before.
     pub async fn bring_in(self, journal: &Journal) -> usize {
-        let before = self.count(journal.build());
-        self.take_in(journal);
-        let came_in = self.count(journal.build()).saturating_sub(before);
+        let known = self.knows(journal.build());
+        let facts = self.take_in(journal);
+        let came_in = facts.len();
+        if known {
+            self.arrived.update(|arrived| {
+                arrived.insert(journal.build(), facts);
+            });
+        }
         let kept = KEEPER.keep_all(journal).await;
         self.note_writing(&entries(journal), came_in, kept.shelf, kept.vault)
             .await;
         came_in
     }
 
-    fn count(self, build: BuildId) -> usize {
-        self.builds
-            .with_untracked(|builds| builds.get(&build).copied())
-            .map_or(0, |journal| journal.with_untracked(Journal::len))
+    /// What the last file brought into a build that was here already, followed;
+    /// `None` when none came since the page was opened.
+    #[must_use]
+    pub fn arrived(self, build: BuildId) -> Option<Vec<FactId>> {
+        self.arrived.with(|arrived| arrived.get(&build).cloned())
+    }
+
+    /// The name of this device.
+    #[must_use]
+    pub fn device(self) -> DeviceId {
+        self.device.get_value()
     }
 
     /// Takes a build off this device.

@@ -10,6 +10,8 @@ pub mod keeping;
 pub mod lack;
 pub mod local;
 mod making_up;
+pub mod photos;
+pub mod picture;
 pub mod senses;
 pub mod settings;
 pub mod space;

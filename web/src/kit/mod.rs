@@ -1,6 +1,7 @@
 //! The controls that screens are made of.
 
 pub mod chart;
+pub mod day;
 pub mod dialog;
 pub mod field;
 pub mod heard;
@@ -13,6 +14,7 @@ pub mod pick;
 pub mod piece;
 pub mod scale;
 pub mod section;
+pub mod select;
 pub mod toast;
 pub mod verdict;
 pub mod when;

@@ -15,7 +15,7 @@ use crate::journal::Journal;
 
 /// Readings of one place that lie further apart than so many give-or-takes of
 /// their difference are asked about. Ours: one in twenty would by chance.
-const APART: f64 = 2.0;
+pub(super) const APART: f64 = 2.0;
 
 /// Two things that cannot both be right, from two devices.
 #[derive(Clone, PartialEq, Debug)]

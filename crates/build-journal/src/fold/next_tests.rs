@@ -472,6 +472,24 @@ fn wanted_and_received_stand_side_by_side_with_what_was_measured_at_home() {
         Verdict::Good | Verdict::TooCloseToCall
     ));
     assert!(side[1].own.is_none() && side[1].returned.len() == 1);
+    // The shop's 2.4500 agrees with the gauge; elsewhere nothing was measured.
+    assert_eq!((side[0].apart, side[1].apart), (Some(false), None));
+    garage.write(back(At::Cylinder(1), "2.4600"));
+    garage.write(Body::WorkWanted(WorkWanted {
+        work: WorkId::from_random(1),
+        measure: "bore-taper".to_owned(),
+        place: None,
+        low: None,
+        high: Some("0.0100".to_owned()),
+        unit: "in".to_owned(),
+    }));
+    garage.read(&build_plan::measure::BORE, At::Cylinder(1), GAUGE);
+    let build = garage.build();
+    let side = build.side_by_side(&build.bought.work[0]);
+    assert_eq!(side[0].apart, Some(true), "ten thousandths off");
+    // A taper is worked out from the readings of the bore.
+    let taper = side.iter().find(|row| row.measure.id == "bore-taper");
+    assert_eq!(taper.unwrap().own.as_ref().unwrap().verdict, Verdict::Good);
     garage.write(Body::WorkReturned(WorkReturned {
         work: WorkId::from_random(9),
         measure: "bore".to_owned(),

@@ -7,6 +7,7 @@ use build_plan::{At, Measure};
 
 use super::bought::{Returned, ShopWork, WorkLine};
 use super::build::Build;
+use super::conflicts::APART;
 
 /// One number of machine work at one part.
 #[derive(Clone, PartialEq, Debug)]
@@ -22,6 +23,10 @@ pub struct SideBySide<'a> {
     /// How the readings taken since it was ordered stand against what was
     /// wanted, with the errors of their tool; nothing when there are none.
     pub own: Option<Assessment>,
+    /// Whether the shop and the readings at home contradict each other: a number
+    /// that came back lies further off than twice their give-or-take. Nothing
+    /// when there is nothing to compare.
+    pub apart: Option<bool>,
 }
 
 impl Build {
@@ -52,12 +57,17 @@ impl Build {
                     continue;
                 }
                 let here = |one: &&Returned| one.place().is_some_and(|place| place.at == at);
+                let returned: Vec<&Returned> = line.returned.iter().filter(here).collect();
+                let own = self.own_assessment(measure, at, line);
                 rows.push(SideBySide {
                     measure,
                     at,
                     line,
-                    returned: line.returned.iter().filter(here).collect(),
-                    own: self.own_assessment(measure, at, line),
+                    apart: (own.is_some())
+                        .then(|| self.is_apart(measure, at, &returned))
+                        .flatten(),
+                    returned,
+                    own,
                 });
             }
         }
@@ -72,7 +82,13 @@ impl Build {
         line: &WorkLine,
     ) -> Option<Assessment> {
         let window = line.wanted.window.as_ref().ok()?;
-        let latest = self.latest.get(&(measure.id, at))?;
+        // What is worked out, as a taper is, goes by the readings behind it.
+        let of = |measure: &Measure| self.latest.get(&(measure.id, at));
+        let behind = measure.sources();
+        let latest = of(measure)
+            .into_iter()
+            .chain(behind.into_iter().filter_map(of));
+        let latest = latest.max()?;
         if *latest < line.wanted.fact || self.doubted.contains_key(latest) {
             return None;
         }
@@ -84,5 +100,21 @@ impl Build {
             measure.dangerous,
             &Arc::clone(&fit.sources),
         ))
+    }
+
+    /// Whether a number of the shop's lies outside of what was measured at home
+    /// by more than twice the give-or-take of that. The shop's own is not known.
+    fn is_apart(&self, measure: &Measure, at: At, returned: &[&Returned]) -> Option<bool> {
+        let (least, greatest) = self.fit(measure, at)?.extent.as_ref()?;
+        let (least, greatest) = (least.estimate(), greatest.estimate());
+        let low = least.value() - APART * least.deviation();
+        let high = greatest.value() + APART * greatest.deviation();
+        let mut read = (returned.iter()).filter_map(|one| Some(one.value.as_ref().ok()?.si()));
+        let first = read.next()?;
+        Some(
+            std::iter::once(first)
+                .chain(read)
+                .any(|one| one < low || one > high),
+        )
     }
 }

@@ -1,15 +1,21 @@
 //! The log of a build, the latest first.
 
+use std::collections::BTreeMap;
+
 use build_journal::fact::{Body, Note};
-use build_journal::{Build, Fact, Journal};
+use build_journal::{Build, Fact, FactId, Journal};
 use js_sys::Date;
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
 
 use super::aside::set_aside;
+use super::filter::filter;
+use super::photos::{all_photos, picture};
+use super::sort::Wanted;
 use super::words;
 use crate::bench::name_of;
 use crate::build::Opened;
+use crate::build::merge::to_settle;
 use crate::device::drafts::Draft;
 use crate::device::exports::exports;
 use crate::kit::piece::{El, Piece, button, el, note, row, title};
@@ -17,8 +23,8 @@ use crate::kit::section::{section, sentences};
 use crate::kit::toast::toast;
 use crate::kit::words::{too_long, word_field};
 
-/// As many lines are shown at once.
-const LINES: usize = 60;
+/// As many lines are shown at once: ten thousand would keep a phone busy.
+const LINES: usize = 200;
 const NOTE_AT_MOST: usize = 2000;
 
 /// The page of the book.
@@ -31,11 +37,7 @@ pub fn book() -> Piece {
     let journal = opened.journal;
     let export = button("", "Export", "export", move || {
         let name = opened.build.with_untracked(name_of);
-        let done = journal.with_untracked(|journal| exports.export(journal, &name));
-        toast.say(
-            done.err()
-                .unwrap_or_else(|| "Exported to your downloads.".to_owned()),
-        );
+        exports.hand_over(journal, name, toast);
     });
     let lead = el("p").class("lead").live_text(move || {
         format!(
@@ -59,21 +61,32 @@ pub fn book() -> Piece {
             .then(|| section("Could not be used").with(sentences("findings", &lines)))
             .into()
     });
+    let wanted = RwSignal::new(Wanted::default());
+    let found = Memo::new(move |_| {
+        let wanted = wanted.get();
+        journal.with(|journal| journal.facts().filter(|fact| wanted.holds(fact)).count())
+    });
     let lines = el("ol")
         .class("log")
         .attr("reversed", "")
         .test("log")
         .live(move || {
-            let most = shown.get();
+            let (most, wanted) = (shown.get(), wanted.get());
             journal.with(|journal| {
                 opened.build.with(|build| {
-                    let facts = journal.facts().rev().take(most);
-                    Piece::all(facts.map(|fact| line(opened, fact, journal, build)))
+                    let facts = journal.facts().rev().filter(|fact| wanted.holds(fact));
+                    let facts = facts.take(most);
+                    let strikes = build.struck.iter().map(|one| (one.fact, one.by)).collect();
+                    Piece::all(facts.map(|fact| line(opened, fact, journal, build, &strikes)))
                 })
             })
         });
+    let none = Piece::when(
+        move || found.get() == 0,
+        || note("lead", "No line is of this sort.").into(),
+    );
     let earlier = Piece::when(
-        move || journal.with(Journal::len) > shown.get(),
+        move || found.get() > shown.get(),
         move || {
             button("quiet", "Earlier lines", "earlier", move || {
                 shown.update(|shown| *shown += LINES);
@@ -86,21 +99,31 @@ pub fn book() -> Piece {
         lead.into(),
         row([export.into()]).into(),
         exported.into(),
+        to_settle(opened),
         write_note(opened).into(),
         problems,
         set_aside(),
+        all_photos(opened),
+        filter(journal, wanted),
         lines.into(),
+        none,
         earlier,
     ])
 }
 
-fn line(opened: Opened, fact: &Fact, journal: &Journal, build: &Build) -> Piece {
+fn line(
+    opened: Opened,
+    fact: &Fact,
+    journal: &Journal,
+    build: &Build,
+    strikes: &BTreeMap<FactId, FactId>,
+) -> Piece {
     let words = words::of(fact, journal, build);
-    let by = build
-        .struck
-        .iter()
-        .find(|one| one.fact == fact.id())
-        .map(|one| one.by);
+    let by = strikes.get(&fact.id()).copied();
+    let picture = match fact.body() {
+        Body::Photo(photo) if by.is_none() => Some(picture(photo, &words)),
+        _ => None,
+    };
     let is_strike = matches!(fact.body(), Body::Struck(_));
     // What is struck is brought back by striking its strike.
     let (action, target, name) = match (by, is_strike) {
@@ -117,6 +140,7 @@ fn line(opened: Opened, fact: &Fact, journal: &Journal, build: &Build) -> Piece 
         })
         .test("fact")
         .with(el("p").class("log-words").with(said))
+        .with(picture)
         .with(note("hint", &time(fact)))
         .with(button("quiet", action, name, move || {
             let _ = opened.strike(target, None);
@@ -125,7 +149,7 @@ fn line(opened: Opened, fact: &Fact, journal: &Journal, build: &Build) -> Piece 
 }
 
 /// When it was written, as the device's clock said.
-fn time(fact: &Fact) -> String {
+pub fn time(fact: &Fact) -> String {
     let date = Date::new(&JsValue::from_f64(fact.clock() as f64));
     if date.get_time().is_nan() {
         return "at no time known".to_owned();

@@ -3,10 +3,10 @@
 use build_journal::fact::{Body, LimitsSet, Reading, Spot, ToolSet};
 use build_journal::fold::Build;
 use build_journal::{Fact, FactId, Journal, ToolId};
-use build_plan::measure;
 
 use super::super::measure::setting_words_of;
 use super::super::tighten::in_the_log;
+use super::bought;
 use super::doings;
 use super::oil_words;
 
@@ -26,7 +26,7 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
         Body::ToolListed(tool) => format!("Tool on the list: {}", short(&tool.name)),
         Body::ToolSet(set) => tool_set(build, set),
         Body::Reading(reading) => read(build, reading),
-        Body::LimitsSet(limits) => limits_set(limits),
+        Body::LimitsSet(limits) => limits_set(build, limits),
         Body::Struck(struck) => {
             let what = struck_words(struck.fact, journal, build);
             let reason = struck.reason.as_deref().map(short);
@@ -48,8 +48,8 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
             short(unreadable.kind()),
             unreadable.reason()
         ),
-        other => in_the_log(other)
-            .map(|words| short(&words))
+        other => bought::of(other, build)
+            .or_else(|| in_the_log(other).map(|words| short(&words)))
             .or_else(|| oil_words::of(other))
             .unwrap_or_else(|| {
                 "Something that this version does not know. It is kept and exported as it is."
@@ -70,7 +70,8 @@ fn struck_words(fact: FactId, journal: &Journal, build: &Build) -> String {
 }
 
 fn read(build: &Build, reading: &Reading) -> String {
-    let what = measure(&reading.measure).map_or(reading.measure.as_str(), |measure| measure.label);
+    let found = build.plan.measure(&reading.measure);
+    let what = found.map_or(reading.measure.as_str(), |measure| measure.label);
     let with = reading
         .tool
         .map(|tool| format!(", with the {}", tool_name(build, tool)));
@@ -90,7 +91,7 @@ pub(super) fn spot(spot: &Spot) -> String {
     }
 }
 
-fn tool_name(build: &Build, id: ToolId) -> String {
+pub(super) fn tool_name(build: &Build, id: ToolId) -> String {
     build.tools.iter().find(|tool| tool.tool == id).map_or_else(
         || "tool struck off the list".to_owned(),
         |tool| short(&tool.name),
@@ -105,15 +106,19 @@ fn tool_set(build: &Build, set: &ToolSet) -> String {
     )
 }
 
-fn limits_set(limits: &LimitsSet) -> String {
+fn limits_set(build: &Build, limits: &LimitsSet) -> String {
     let side = |text: &Option<String>| {
         text.as_deref()
             .map_or_else(|| "–".to_owned(), |text| with_unit(text, &limits.unit))
     };
-    let what = measure(&limits.measure).map_or(limits.measure.as_str(), |measure| measure.label);
+    let found = build.plan.measure(&limits.measure);
+    let what = found.map_or(limits.measure.as_str(), |measure| measure.label);
+    let place = limits.place.as_ref();
+    let place = place.map(|place| format!(", {}", spot(place)));
     format!(
-        "Limits of the {}: {} to {}, from {} ({})",
+        "Limits of the {}{}: {} to {}, from {} ({})",
         short(what),
+        place.unwrap_or_default(),
         side(&limits.low),
         side(&limits.high),
         limits.origin.id().replace('-', " "),
@@ -209,7 +214,8 @@ mod tests {
             origin_note: "table 3".to_owned(),
             replaces: Vec::new(),
         };
-        let words = limits_set(&limits);
+        let build = fold(&Journal::new(BuildId::from_random(1)));
+        let words = limits_set(&build, &limits);
         assert!(words.contains(": 1 thou to 3 thou, from"), "{words}");
     }
 

@@ -1,6 +1,7 @@
 //! One main bearing: where to measure next, what was read, and what comes of it.
 
 use build_journal::fold::{Build, MainBearing, Standing};
+use build_plan::Place;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -12,9 +13,11 @@ use super::result::result;
 use super::standing::Stands;
 use super::tools::foreseen;
 use crate::build::Opened;
+use crate::build::book::photo_strip;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
+use crate::kit::section::fold;
 use crate::kit::toast::toast;
 use crate::kit::verdict::shape;
 use crate::route::{self, Page, Route};
@@ -74,7 +77,17 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
             el("div").class("halves").with(left).with(right).into()
         },
     );
-    Piece::all([head, body])
+    let photos = Piece::when(
+        move || bearing.with(Option::is_some),
+        move || {
+            let strip = Piece::live(move || {
+                let place = Place::main(number.get());
+                untrack(|| photo_strip(None, Some(place)))
+            });
+            fold("Photos of this main", strip).into()
+        },
+    );
+    Piece::all([head, body, photos])
 }
 
 /// The place in hand and all the others.

@@ -2,6 +2,7 @@
 
 mod bearing;
 mod crank;
+mod diary;
 mod entry;
 mod limits;
 mod mains;

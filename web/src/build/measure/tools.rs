@@ -8,6 +8,7 @@ use build_plan::Measure;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use leptos::prelude::*;
 
+use super::diary::diary;
 use super::tool_choice::{InHand, able, kind_of, own_tools, tool_choice};
 use super::zeroing::{setting_words, wants_setting, zeroing};
 use crate::build::Opened;
@@ -85,6 +86,7 @@ fn tool_row(opened: Opened, tool: &ListedTool) -> Piece {
         .with(kind.map(|kind| note("trap", kind.trap)))
         .with(setting)
         .with(set)
+        .with(diary(opened, tool))
         .with(row([strike.into()]))
         .into()
 }

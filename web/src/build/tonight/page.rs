@@ -141,11 +141,7 @@ fn export_reminder(tonight: Tonight) -> Piece {
         move || {
             let export = button("", "Export", "export", move || {
                 let name = tonight.opened.build.with_untracked(name_of);
-                let done = journal.with_untracked(|journal| exports.export(journal, &name));
-                toast.say(
-                    done.err()
-                        .unwrap_or_else(|| "Exported to your downloads.".to_owned()),
-                );
+                exports.hand_over(journal, name, toast);
             });
             let words = move || match summary.get().1 {
                 1 => {

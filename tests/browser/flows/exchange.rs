@@ -1,0 +1,106 @@
+//! A phone at the bench and a tablet at the engine stand both edit one build
+//! apart, exchange the files that they export, and end equal.
+
+use crate::builds::sprayer;
+use crate::engine::Device;
+use crate::page::Page;
+use crate::rig::Rig;
+
+/// Brings a file into a build that is here, and goes to see what came in.
+async fn bring_in_and_look(rig: &Rig, page: &Page, name: &str, file: &str) {
+    page.to_the_bench().await;
+    let said = page.bring_in(&rig.write(name, file)).await;
+    assert!(said.contains("not here before"), "{said}");
+    page.press_test("import-look").await;
+    page.wait_for_test("came-in").await;
+}
+
+async fn export(rig: &Rig, page: &Page) -> String {
+    page.to_the_bench().await;
+    rig.export(page).await
+}
+
+each_engine!(a_phone_and_a_tablet_exchange_files_and_end_equal);
+async fn a_phone_and_a_tablet_exchange_files_and_end_equal(rig: &mut Rig) {
+    // Both begin with the same copy, and then each goes its own way.
+    let page = rig.open().await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.set_limits("1.0", "3.0", "the sheet as the phone has it")
+        .await;
+    page.turn_to("Book").await;
+    page.write_note("from the phone").await;
+    let of_phone = export(rig, &page).await;
+    page.assert_no_trouble().await;
+
+    let page = rig.take_up("tablet", Device::TABLET).await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.set_limits("1.5", "2.5", "the sheet as the tablet has it")
+        .await;
+    page.turn_to("Parts").await;
+    let before = page.acknowledged().await;
+    page.bring_into_view("want-pistons").await;
+    page.press_test("want-pistons").await;
+    page.wait_until_acknowledged(before + 1).await;
+    let of_tablet = export(rig, &page).await;
+    assert_ne!(of_phone, of_tablet);
+
+    // The tablet gets the phone's file: told by device, and asked to settle.
+    bring_in_and_look(rig, &page, "of-phone.json", &of_phone).await;
+    let told = page.text_of("came-in").await;
+    for words in [
+        "2 lines came in",
+        "From device",
+        "1 set of limits, 1 note",
+        "from the phone",
+    ] {
+        assert!(told.contains(words), "{words}: {told}");
+    }
+    page.wait_for_test("conflict-limits").await;
+    page.turn_to("Book").await;
+    page.wait_for_test("to-settle").await;
+    let together = export(rig, &page).await;
+    page.assert_no_trouble().await;
+
+    // The phone gets the tablet's file of before: now both have the same.
+    let page = rig.take_up("profile", Device::PHONE).await;
+    bring_in_and_look(rig, &page, "of-tablet.json", &of_tablet).await;
+    page.wait_for_test("conflict-limits").await;
+    super::seeing::assert_it_is_for_everyone(&page).await;
+    assert_eq!(export(rig, &page).await, together, "byte for byte");
+
+    // One tap on the phone settles it, and the tablet learns of that.
+    page.open_the_build().await;
+    page.turn_to("Book").await;
+    page.press_test("to-merge").await;
+    page.wait_for_test("conflict-limits").await;
+    page.bring_into_view("these-hold").await;
+    page.press_test("these-hold").await;
+    page.wait_for_test("nothing-to-settle").await;
+    page.wait_until_all_is_kept().await;
+    let settled = export(rig, &page).await;
+    page.assert_no_trouble().await;
+
+    let page = rig.take_up("tablet", Device::TABLET).await;
+    page.wait_for_test("build").await;
+    bring_in_and_look(rig, &page, "settled.json", &settled).await;
+    page.wait_for_test("nothing-to-settle").await;
+    assert_eq!(export(rig, &page).await, settled, "byte for byte");
+    // However often, and in whatever order.
+    for old in ["of-phone.json", "settled.json"] {
+        page.to_the_bench().await;
+        let file = if old == "settled.json" {
+            &settled
+        } else {
+            &of_phone
+        };
+        let said = page.bring_in(&rig.write(old, file)).await;
+        assert!(said.contains("nothing has changed"), "{said}");
+        page.close_the_file().await;
+    }
+    assert_eq!(export(rig, &page).await, settled);
+    page.assert_no_trouble().await;
+}
