@@ -15,6 +15,7 @@ use super::notes::notes;
 use super::state::{InHand, Stand};
 use super::waive::{Waiving, let_pass};
 use crate::build::Opened;
+use crate::build::book::photo_strip;
 use crate::build::tonight::words::slug;
 use crate::build::tonight::{Place, now, step_link};
 use crate::kit::piece::{El, Piece, el, link, note, p, row, title};
@@ -66,6 +67,8 @@ fn whole(opened: Opened, in_hand: InHand) -> Piece {
             .part
             .map(|at| el("span").class("title-of").text(&format!(", {at}"))),
     );
+    let place = in_hand.part.map(build_plan::Place::of);
+    let photos = photo_strip(Some(step.id), place);
     Piece::all([
         head.into(),
         note("lead", step.phase.label()).into(),
@@ -79,6 +82,7 @@ fn whole(opened: Opened, in_hand: InHand) -> Piece {
         bench(opened, step),
         takes(&in_hand).into(),
         needs(opened, &in_hand, outlook),
+        section("Photos").with(photos).into(),
         notes(opened, in_hand).into(),
         row([to_steps(opened)]).into(),
         ask.dialog().into(),
