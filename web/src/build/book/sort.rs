@@ -17,6 +17,8 @@ pub enum Sort {
     Steps,
     /// Bolts and their tightening.
     Tightening,
+    /// The oil, the first hour and what was read of it.
+    Oil,
     /// Parts and machine work.
     Parts,
     /// Photos.
@@ -29,12 +31,13 @@ pub enum Sort {
 
 impl Sort {
     /// All of them, in the order they are offered.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Readings,
         Self::Limits,
         Self::Tools,
         Self::Steps,
         Self::Tightening,
+        Self::Oil,
         Self::Parts,
         Self::Photos,
         Self::Notes,
@@ -64,6 +67,15 @@ impl Sort {
             | Body::BoltCompared(_)
             | Body::SealantPutOn(_)
             | Body::JointClosed(_) => Self::Tightening,
+            Body::OilSystem(_)
+            | Body::GaugeRead(_)
+            | Body::PrimeTested(_)
+            | Body::RunningBegun(_)
+            | Body::RunningEnded(_)
+            | Body::RunningRow(_)
+            | Body::OilNoted(_)
+            | Body::CompressionRead(_)
+            | Body::LeakDownRead(_) => Self::Oil,
             Body::PartListed(_)
             | Body::PartMoved(_)
             | Body::WorkOrdered(_)
@@ -85,6 +97,7 @@ impl Sort {
             Self::Tools => "tools",
             Self::Steps => "steps",
             Self::Tightening => "tightening",
+            Self::Oil => "oil",
             Self::Parts => "parts",
             Self::Photos => "photos",
             Self::Notes => "notes",
@@ -101,6 +114,7 @@ impl Sort {
             Self::Tools => ("line on tools", "lines on tools"),
             Self::Steps => ("line on steps and checks", "lines on steps and checks"),
             Self::Tightening => ("line on tightening", "lines on tightening"),
+            Self::Oil => ("line on oil and running", "lines on oil and running"),
             Self::Parts => (
                 "line on parts and machine work",
                 "lines on parts and machine work",
@@ -121,6 +135,7 @@ impl Sort {
             Self::Tools => "Tools",
             Self::Steps => "Steps and checks",
             Self::Tightening => "Tightening",
+            Self::Oil => "Oil and running",
             Self::Parts => "Parts and machine work",
             Self::Photos => "Photos",
             Self::Notes => "Notes",
