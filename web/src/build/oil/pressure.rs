@@ -233,6 +233,9 @@ fn pressures(
         );
         if look == Look::Whole {
             chart = chart.give_or_take(row.iter().map(|point| point.deviation).collect());
+            // More than the relief lets through no tighter engine shows.
+            let top = row.iter().map(|point| point.pressure).fold(0.0, f64::max);
+            chart = chart.at_most(top);
         }
     }
     chart = chart.line(RULE, Look::Rule, rule(&speeds));

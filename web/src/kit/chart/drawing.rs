@@ -118,17 +118,22 @@ fn path(chart: &Chart, line: &Line) -> El {
     drawn("path").class(line.look.class()).attr("d", &way)
 }
 
+/// One edge of a band; the line itself is within it, whatever it cannot exceed.
+fn edge(line: &Line, sign: f64) -> Vec<(f64, f64)> {
+    let top = line.at_most.unwrap_or(f64::INFINITY);
+    let all = line.points.iter().zip(&line.give_or_take);
+    all.map(|((x, y), off)| (*x, (*y + sign * 2.0 * off).min(top.max(*y))))
+        .collect()
+}
+
 /// What a line may be off, as an area: two give-or-takes up and down.
 fn band(chart: &Chart, line: &Line) -> Option<El> {
     if line.give_or_take.len() != line.points.len() || line.points.is_empty() {
         return None;
     }
-    let edge = |sign: f64| {
-        let all = line.points.iter().zip(&line.give_or_take);
-        all.map(move |((x, y), off)| (*x, *y + sign * 2.0 * off))
-    };
-    let way: Vec<String> = edge(1.0)
-        .chain(edge(-1.0).collect::<Vec<_>>().into_iter().rev())
+    let way: Vec<String> = edge(line, 1.0)
+        .into_iter()
+        .chain(edge(line, -1.0).into_iter().rev())
         .map(|(x, y)| format!("{} {}", number(across(chart, x)), number(up(chart, y))))
         .collect();
     let d = format!("M{}Z", way.join("L"));
@@ -177,4 +182,24 @@ pub(super) fn legend(chart: &Chart) -> El {
         .class("chart-legend")
         .all(lines)
         .all([band.into(), spots.into(), marks.into()])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_band_ends_where_a_valve_opens_and_never_below_its_line() {
+        let mut line = Line {
+            name: String::new(),
+            look: Look::Whole,
+            points: vec![(0.0, 1.0), (1.0, 4.0), (2.0, 6.0)],
+            give_or_take: vec![0.5, 1.0, 1.0],
+            at_most: None,
+        };
+        assert_eq!(edge(&line, 1.0), [(0.0, 2.0), (1.0, 6.0), (2.0, 8.0)]);
+        line.at_most = Some(5.0);
+        assert_eq!(edge(&line, 1.0), [(0.0, 2.0), (1.0, 5.0), (2.0, 6.0)]);
+        assert_eq!(edge(&line, -1.0), [(0.0, 0.0), (1.0, 2.0), (2.0, 4.0)]);
+    }
 }

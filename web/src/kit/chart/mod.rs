@@ -49,6 +49,8 @@ pub struct Line {
     pub points: Vec<(f64, f64)>,
     /// How far it may be off at each point, up and down; none where nothing is said.
     pub give_or_take: Vec<f64>,
+    /// What it cannot exceed, whatever it may be off: a valve opens there.
+    pub at_most: Option<f64>,
 }
 
 /// Something that was read: a spot on the chart.
@@ -119,6 +121,7 @@ impl Chart {
             look,
             points,
             give_or_take: Vec::new(),
+            at_most: None,
         });
         self
     }
@@ -128,6 +131,15 @@ impl Chart {
     pub fn give_or_take(mut self, each: Vec<f64>) -> Self {
         if let Some(line) = self.lines.last_mut() {
             line.give_or_take = each;
+        }
+        self
+    }
+
+    /// The band of the last line ends here.
+    #[must_use]
+    pub fn at_most(mut self, top: f64) -> Self {
+        if let Some(line) = self.lines.last_mut() {
+            line.at_most = Some(top);
         }
         self
     }
