@@ -64,6 +64,8 @@ impl Stands {
         let words = match (&self.stale, &self.missing, &self.judged) {
             (Some(stale), ..) => {
                 let cause = stale.chain.first().map_or("", String::as_str);
+                // What happened; why that matters is told where there is room.
+                let cause = cause.split(". ").next().unwrap_or_default();
                 return format!("{}: {cause}", Mark::Stale.words());
             }
             (None, Some(missing), _) => missing.clone(),

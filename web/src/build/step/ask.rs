@@ -41,7 +41,8 @@ pub struct Ask {
     toast: Toast,
     question: StoredValue<Option<Question>>,
     open: RwSignal<bool>,
-    last: StoredValue<i64>,
+    /// What was written down last, and when.
+    last: StoredValue<(String, i64)>,
 }
 
 /// What is said around a tap.
@@ -63,7 +64,7 @@ impl Ask {
             toast: toast(),
             question: StoredValue::new(None),
             open: RwSignal::new(false),
-            last: StoredValue::new(0),
+            last: StoredValue::new((String::new(), 0)),
         }
     }
 
@@ -76,7 +77,7 @@ impl Ask {
         words: &Words,
         then: impl Fn() + Send + Sync + 'static,
     ) {
-        if bodies.is_empty() || self.is_one_tap() {
+        if self.is_one_tap(&bodies) {
             return;
         }
         let preview = self.opened.preview(&bodies);
@@ -98,14 +99,19 @@ impl Ask {
         self.open.set(true);
     }
 
-    /// Whether this is the tail of the last tap.
-    fn is_one_tap(self) -> bool {
-        let (now, last) = (chance::now(), self.last.get_value());
-        (0..ONE_TAP).contains(&now.saturating_sub(last))
+    /// Whether this is the tail of the last tap, or nothing at all: something
+    /// said of the same step or check in the same moment. What comes of a tap
+    /// may put another button under the thumb.
+    fn is_one_tap(self, bodies: &[Body]) -> bool {
+        let now = chance::now();
+        self.last.with_value(|(about, last)| {
+            bodies.is_empty()
+                || (*about == subject(bodies) && (0..ONE_TAP).contains(&now.saturating_sub(*last)))
+        })
     }
 
     fn put_down(self, deed: &Deed) {
-        self.last.set_value(chance::now());
+        self.last.set_value((subject(&deed.bodies), chance::now()));
         for body in &deed.bodies {
             // A refusal is told, and what was typed stays.
             if self.opened.write_down(body.clone()).is_none() {
@@ -151,7 +157,7 @@ impl Ask {
             (!preview.problems.is_empty()).then(|| sentences("findings", &preview.problems));
         let deed = question.deed.clone();
         let yes = button("", &question.yes, "ask-yes", move || {
-            if !self.is_one_tap() {
+            if !self.is_one_tap(&deed.bodies) {
                 self.open.set(false);
                 self.put_down(&deed);
             }
@@ -165,5 +171,14 @@ impl Ask {
             problems.into(),
             row([yes.into(), no.into()]).into(),
         ])
+    }
+}
+
+/// What is spoken of: a step or a check.
+fn subject(bodies: &[Body]) -> String {
+    match bodies.first() {
+        Some(Body::StepMarked(said)) => said.step.clone(),
+        Some(Body::CheckMade(made)) => made.check.clone(),
+        _ => String::new(),
     }
 }

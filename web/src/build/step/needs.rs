@@ -116,7 +116,7 @@ pub fn in_hand(opened: Opened, step: &'static Step) -> Piece {
                 let mut listed: Vec<_> = listed.collect();
                 listed.retain(|part| part.is_here() || part.is_waited_for());
                 match listed.as_slice() {
-                    [] => "not on the parts list: have you got it?",
+                    [] => "not on the parts list, so look whether you have it",
                     all if all.iter().all(|part| part.is_here()) => "✓ here",
                     _ => "○ waited for",
                 }
