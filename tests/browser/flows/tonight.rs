@@ -1,8 +1,6 @@
 //! What is next, a step with a bouncing thumb, something that was changed: what
 //! it undoes is told before and after, and striking it out brings all back.
 
-use serde_json::json;
-
 use crate::builds::five_mains;
 use crate::page::Page;
 use crate::rig::Rig;
@@ -236,8 +234,8 @@ async fn a_clock_runs_by_itself_and_what_was_said_of_the_engine_changes_the_step
     .await;
     // Minutes later by the device's clock, as after a sleep.
     page.script(
-        "const now = Date.now; Date.now = () => now() + 11 * 60 * 1000; dispatchEvent(new Event('focus'))",
-        vec![json!(null)],
+        "const now = window.Date.now; window.Date.now = () => now() + 11 * 60 * 1000; window.dispatchEvent(new Event('focus'))",
+        vec![],
     )
     .await;
     until("the clock to be over", async || {
