@@ -6,7 +6,7 @@ use std::cell::RefCell;
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{AudioContext, OscillatorType, SpeechSynthesisUtterance};
+use web_sys::{AudioContext, OscillatorType, SpeechSynthesis, SpeechSynthesisUtterance};
 
 use super::local;
 
@@ -109,8 +109,8 @@ impl Senses {
     pub fn say(self, words: &str) {
         if self.voice.get_untracked() {
             hush();
-            let voice = window().speech_synthesis();
-            if let (Ok(voice), Ok(said)) = (voice, SpeechSynthesisUtterance::new_with_text(words)) {
+            let said = SpeechSynthesisUtterance::new_with_text(words);
+            if let (Some(voice), Ok(said)) = (voice(), said) {
                 said.set_lang("en");
                 voice.speak(&said);
             }
@@ -125,8 +125,15 @@ fn switch(signal: RwSignal<bool>, key: &str) {
     signal.set(on);
 }
 
+/// The browser's voice. Asked for by name: where there is none, the binding
+/// would hand out nothing as if it were one.
+fn voice() -> Option<SpeechSynthesis> {
+    let voice = Reflect::get(&window(), &"speechSynthesis".into()).ok()?;
+    voice.is_object().then(|| voice.unchecked_into())
+}
+
 fn hush() {
-    if let Ok(voice) = window().speech_synthesis() {
+    if let Some(voice) = voice() {
         voice.cancel();
     }
 }

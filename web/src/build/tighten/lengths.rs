@@ -1,9 +1,9 @@
-//! The lengths of bolts: free and tight, what each stretched, what stayed, and
-//! what is scrap.
+//! The bolts one by one: lengths free and tight, what each stretched, what
+//! stayed, what is scrap; which are new and which are not those of their hole.
 
 use assembly_core::describe::UsualUnits;
 use assembly_core::quantity::{Kind as Quantity, Unit, show};
-use build_journal::fact::{Body, BoltMeasured, BoltState};
+use build_journal::fact::{Body, BoltCompared, BoltMeasured, BoltState, BoltsRenewed, Outcome};
 use build_journal::fold::tightening::{Bolt, BoltTrouble, Group, Length, Part};
 use leptos::prelude::*;
 
@@ -14,7 +14,7 @@ use crate::device::drafts::Draft;
 use crate::device::settings::{Settings, settings};
 use crate::kit::field::{QuantityField, read_text};
 use crate::kit::pick::{Word, pick};
-use crate::kit::piece::{El, Piece, el, link, note, row, title};
+use crate::kit::piece::{El, Piece, button, el, link, note, row, title};
 use crate::kit::verdict::{Mark, shape};
 
 /// A length in the making.
@@ -45,9 +45,9 @@ pub fn lengths_page(context: Tighten, spot: Spot) -> Piece {
     };
     measuring.to_the_first_open();
     let to = Place::Part(spot.own.to_string(), part_name(spot.at));
-    let lead = "Over both ends, at the same spots each time. Zero on each bolt by itself: bolts of one box differ by more than they stretch.";
+    let lead = "For lengths: over both ends, at the same spots each time. Zero on each bolt by itself: bolts of one box differ by more than they stretch.";
     Piece::all([
-        title("Lengths of the bolts").into(),
+        title("The bolts one by one").into(),
         note("lead", lead).into(),
         measuring.state_pick().into(),
         measuring.field().into(),
@@ -124,6 +124,48 @@ impl Measuring {
         .piece()
     }
 
+    /// What else there is to say of one bolt.
+    fn about(self, at: usize, bolt: &Bolt) -> El {
+        let number = u32::try_from(at + 1).unwrap_or(u32::MAX);
+        let renew = button(
+            "quiet",
+            "New bolt",
+            &format!("new-bolt-{number}"),
+            move || {
+                let made = BoltsRenewed {
+                    group: self.spot.own,
+                    place: place_of(self.spot.at),
+                    bolts: vec![number],
+                    lot: None,
+                };
+                let _ = self.context.opened.write_down(Body::BoltsRenewed(made));
+            },
+        )
+        .attr("aria-label", &format!("bolt {number} is new"));
+        let (outcome, word) = if bolt.not_as_mapped {
+            (Outcome::Good, "Right one after all")
+        } else {
+            (Outcome::Bad, "Not the one of this hole")
+        };
+        let compared = button(
+            "quiet",
+            word,
+            &format!("compare-bolt-{number}"),
+            move || {
+                let made = BoltCompared {
+                    group: self.spot.own,
+                    place: place_of(self.spot.at),
+                    bolt: number,
+                    outcome,
+                    words: None,
+                };
+                let _ = self.context.opened.write_down(Body::BoltCompared(made));
+            },
+        )
+        .attr("aria-label", &format!("bolt {number}: {word}"));
+        row([renew.into(), compared.into()])
+    }
+
     fn write(self) {
         let text = self.typed.now();
         let unit = untrack(|| self.unit());
@@ -170,9 +212,13 @@ fn table(measuring: Measuring, group: &Group, unit: &'static Unit) -> El {
     let empty = Part::default();
     let part = group.part(measuring.spot.at).unwrap_or(&empty);
     let small = measuring.settings.units().clearance();
-    let rows = part.bolts.iter().enumerate().map(|(at, bolt)| {
-        let troubles = bolt.troubles(&group.sheet, part.uses(at));
+    let rows = (0..measuring.count).map(|at| {
+        let none = Bolt::default();
+        let bolt = part.bolts.get(at).unwrap_or(&none);
+        let uses = part.uses(at);
+        let troubles = bolt.troubles(&group.sheet, uses);
         let mark = match (troubles.first(), bolt.stretch()) {
+            _ if bolt.not_as_mapped => Mark::Bad,
             (Some(BoltTrouble::UsedUp { .. }), _) => Mark::Close,
             (Some(_), _) => Mark::Bad,
             (None, Some(_)) if group.sheet.stretch != (None, None) => Mark::Good,
@@ -185,24 +231,30 @@ fn table(measuring: Measuring, group: &Group, unit: &'static Unit) -> El {
                 .map(|stretch| format!("stretch {}", show(stretch, None, small))),
             bolt.set()
                 .map(|set| format!("stayed {}", show(set, None, small))),
+            (uses > 0).then(|| format!("tightened to the end {uses}×")),
+            bolt.lot.as_ref().map(|lot| format!("from “{lot}”")),
+            bolt.not_as_mapped
+                .then(|| "not the bolt of this hole".to_owned()),
         ];
-        let words: Vec<String> = values
-            .into_iter()
-            .flatten()
-            .chain(troubles.iter().map(|one| trouble(*one, small)))
-            .collect();
+        let troubles = troubles.iter().map(|one| trouble(*one, small));
+        let words: Vec<String> = values.into_iter().flatten().chain(troubles).collect();
         let words = if words.is_empty() {
-            "not measured".to_owned()
+            "nothing known yet".to_owned()
         } else {
             words.join(" · ")
         };
         el("li")
-            .class("mark-line bolt-length")
+            .class("card")
             .test(&format!("length-{}", at + 1))
             .attr("data-verdict", mark.name())
-            .with(shape(mark))
-            .with(el("strong").text(&(at + 1).to_string()))
-            .with(el("span").text(&words))
+            .with(
+                el("p")
+                    .class("mark-line")
+                    .with(shape(mark))
+                    .with(el("strong").text(&(at + 1).to_string()))
+                    .with(el("span").text(&words)),
+            )
+            .with(measuring.about(at, bolt))
             .into()
     });
     el("ul").class("entries").all(rows.collect::<Vec<_>>())

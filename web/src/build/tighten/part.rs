@@ -277,7 +277,7 @@ fn others(context: Tighten, spot: Spot, group: &Group, part: &Part, lot: Draft) 
     let sealant = Place::Sealant(own, name);
     Piece::all([
         row([
-            link("quiet", &context.to(lengths), "Lengths of the bolts")
+            link("quiet", &context.to(lengths), "The bolts one by one")
                 .test("to-lengths")
                 .into(),
             link("quiet", &context.to(sealant), "Sealant clock")
