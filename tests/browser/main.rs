@@ -42,6 +42,7 @@ mod process;
 mod rig;
 mod second_build;
 mod server;
+mod tightening;
 mod wait;
 
 mod flows;

@@ -34,6 +34,8 @@ mod seeing;
 mod starting;
 /// The same build open twice.
 mod tabs;
+/// The place in a sequence of bolts.
+mod tightening;
 /// What is next, a step, and what a change undoes.
 mod tonight;
 /// The diary of a tool.

@@ -27,11 +27,22 @@ pub struct Drawing {
 }
 
 impl Drawing {
-    /// A drawing of a group; turned when it is too wide for a phone.
+    /// A drawing of a group to be pressed; turned when it is too wide for a
+    /// phone.
     #[must_use]
     pub fn of(layout: &Layout) -> Self {
         let (wide, high) = layout.extent();
-        let turned = wide >= ACROSS && wide > high;
+        Self::drawn(layout, wide >= ACROSS && wide > high)
+    }
+
+    /// A drawing of a group to be looked at, as it sits.
+    #[must_use]
+    pub fn as_it_sits(layout: &Layout) -> Self {
+        Self::drawn(layout, false)
+    }
+
+    fn drawn(layout: &Layout, turned: bool) -> Self {
+        let (wide, high) = layout.extent();
         let (middle, nearest) = (layout.middle(), nearest(layout));
         // No two bolts on top of each other.
         let scale = PITCH / if nearest > 0.0 { nearest.min(1.0) } else { 1.0 };
@@ -179,6 +190,7 @@ mod tests {
         let (first, below) = (drawing.places[0], drawing.places[9]);
         assert!(first.1 < 36.0 && first.0 > below.0, "{first:?} {below:?}");
         assert!(!Drawing::of(&Layout::grid(3, 4)).turned);
+        assert!(!Drawing::as_it_sits(&Layout::grid(2, 9)).turned);
     }
 
     #[test]

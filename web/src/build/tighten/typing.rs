@@ -28,6 +28,12 @@ pub struct Typing {
     pub between: Draft,
     pub circle: Draft,
     pub rows: Draft,
+    /// For a proposal for the mains only: what each row does, by letter.
+    pub roles: Draft,
+    /// For a proposal for the mains only: `caps` or `ladder`.
+    pub casting: Draft,
+    /// For a proposal for the mains only: the cap with the thrust, from 1.
+    pub thrust: Draft,
     pub order: Draft,
     pub order_from: Draft,
     /// A letter for each stage: `t`orque, `a`ngle, `s`tretch.
@@ -94,6 +100,9 @@ impl Typing {
             between: of("between", |was| was.sheet.between.as_deref()),
             circle: draft("circle", circle.as_deref()),
             rows: draft("rows", Some(rows.as_deref().unwrap_or("5 5"))),
+            roles: draft("roles", None),
+            casting: draft("casting", None),
+            thrust: draft("thrust", None),
             order: draft("order", order.as_deref()),
             order_from: usual(
                 "order-from",
@@ -239,6 +248,9 @@ impl Typing {
             self.between,
             self.circle,
             self.rows,
+            self.roles,
+            self.casting,
+            self.thrust,
             self.order,
             self.order_from,
             self.stage_kinds,

@@ -2,6 +2,7 @@
 //! is wrong is told at its step, at once, and nothing is made up.
 
 mod bolts;
+mod caps;
 mod order;
 mod stages;
 mod what;

@@ -6,6 +6,7 @@ use build_journal::fold::tightening::Field;
 use leptos::prelude::*;
 
 use super::Describing;
+use super::caps::{about_the_caps, cap_order};
 use crate::build::tighten::map::{Drawing, Face, press_map};
 use crate::build::tighten::typing::numbers;
 use crate::kit::piece::{El, Piece, button, note, row};
@@ -56,25 +57,38 @@ pub fn order(describing: Describing) -> El {
             .into()
         },
     );
+    let caps = Piece::when(
+        move || is_mains(describing),
+        move || about_the_caps(describing).into(),
+    );
     section("3 · The order")
         .with(note("lead", lead))
         .with(drawing)
         .with(from.test("order-from"))
+        .with(caps)
         .with(row([back.into(), none.into(), propose]))
         .with(describing.wrong(Field::Order))
 }
 
+fn is_mains(describing: Describing) -> bool {
+    describing.typing.holds.get() == Holds::Mains.id()
+}
+
 /// The order that is usual for what the group holds; followed.
 fn usual(describing: Describing) -> Option<Vec<u32>> {
-    describing.sheet.with(|sheet| {
-        let holds = sheet.holds.unwrap_or(Holds::Other);
-        let order = holds.usual_order(&sheet.layout)?;
-        let from_one = order
-            .order()
-            .iter()
-            .map(|bolt| u32::try_from(bolt + 1).ok());
-        from_one.collect()
-    })
+    let order = if is_mains(describing) {
+        cap_order(describing)?
+    } else {
+        describing.sheet.with(|sheet| {
+            let holds = sheet.holds.unwrap_or(Holds::Other);
+            holds.usual_order(&sheet.layout)
+        })?
+    };
+    let from_one = order
+        .order()
+        .iter()
+        .map(|bolt| u32::try_from(bolt + 1).ok());
+    from_one.collect()
 }
 
 fn put(describing: Describing, order: &[u32], from: Origin) {

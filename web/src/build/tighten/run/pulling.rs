@@ -228,6 +228,14 @@ impl Press {
         let of_next = move |say: fn(&Run) -> Option<String>| {
             run.with(|run| run.as_ref().and_then(say).unwrap_or_default())
         };
+        // The number is drawn anew with each lap and not with each pull.
+        let shown = Memo::new(move |_| {
+            let number = run.with(|run| {
+                let run = run.as_ref()?;
+                run.number(run.next()?.lap)
+            });
+            number.unwrap_or_default()
+        });
         let tap = el("button")
             .attr("type", "button")
             .class("run-tap")
@@ -247,14 +255,7 @@ impl Press {
                         of_next(|run| Some(format!("Bolt {}", run.next()?.bolt + 1)))
                     }),
             )
-            .live(move || {
-                let shown = run.with(|run| {
-                    let run = run.as_ref()?;
-                    run.number(run.next()?.lap)
-                });
-                let (number, unit) = shown.unwrap_or_default();
-                figures(&number, unit)
-            })
+            .live(move || shown.with(|(number, unit)| figures(number, unit)))
             .with(
                 el("span")
                     .class("run-how")
@@ -339,7 +340,7 @@ fn drawing(running: Running) -> Piece {
     let Some(now) = running.now() else {
         return Piece::none();
     };
-    let drawing = Drawing::of(&now.sheet.layout);
+    let drawing = Drawing::as_it_sits(&now.sheet.layout);
     let says = move || run.with(|run| run.as_ref().map_or_else(String::new, words::where_it_is));
     let looks = Memo::new(move |_| run.with(|run| run.as_ref().map(looks).unwrap_or_default()));
     let face = move |bolt: usize| Face {
