@@ -121,6 +121,8 @@ impl Page {
     pub async fn set_limits(&self, low: &str, high: &str, sheet: &str) {
         self.turn_to("Limits").await;
         self.enter("limits-low", low).await;
+        // The other field may lie behind the keypad, which Next knows.
+        self.press_next().await;
         self.enter("limits-high", high).await;
         self.put_keypad_away().await;
         self.pick("limits-origin-sheet").await;
