@@ -39,21 +39,25 @@ pub fn room() -> Piece {
         });
     };
     Piece::live(move || {
-        found
-            .get()
-            .map(|space| {
-                let used = format!(
-                    "{} of {} that this browser gives are in use, page and all.",
-                    size(space.used),
-                    size(space.quota)
-                );
-                section("Room")
-                    .test("room")
-                    .with(p(&used))
-                    .with(share_bar(space.used / space.quota))
-                    .with(photos.get().map(|words| p(&words).test("room-photos")))
-                    .with(promise(space.promised, ask))
-            })
+        let photos = photos.get().map(|words| p(&words).test("room-photos"));
+        let Some(space) = found.get() else {
+            // A browser that does not say how much room there is has photos all
+            // the same.
+            return photos
+                .map(|words| section("Room").test("room").with(words))
+                .into();
+        };
+        let used = format!(
+            "{} of {} that this browser gives are in use, page and all.",
+            size(space.used),
+            size(space.quota)
+        );
+        section("Room")
+            .test("room")
+            .with(p(&used))
+            .with(share_bar(space.used / space.quota))
+            .with(photos)
+            .with(promise(space.promised, ask))
             .into()
     })
 }
