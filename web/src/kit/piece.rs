@@ -378,3 +378,34 @@ pub fn link(kind: &str, to: &crate::route::Route, words: &str) -> El {
         .attr("href", &to.to_string())
         .text(words)
 }
+
+#[cfg(all(test, target_arch = "wasm32"))]
+mod tests {
+    use std::cell::Cell;
+    use std::rc::Rc;
+
+    use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn an_element_that_outlives_what_it_stood_in_is_heard_no_more() {
+        // What fails in a listener is told to the window and to nobody else.
+        let failed = Rc::new(Cell::new(0));
+        let count = Rc::clone(&failed);
+        let on_error = Closure::<dyn FnMut()>::new(move || count.set(count.get() + 1));
+        window().set_onerror(Some(on_error.as_ref().unchecked_ref()));
+
+        let heard = Rc::new(Cell::new(0));
+        let owner = Owner::new();
+        let button: web_sys::HtmlElement = owner.with(|| {
+            let count = Rc::clone(&heard);
+            button("", "Press", "press", move || count.set(count.get() + 1)).element()
+        });
+        button.click();
+        assert_eq!(heard.get(), 1);
+        owner.cleanup();
+        button.click();
+        window().set_onerror(None);
+        assert_eq!((heard.get(), failed.get()), (1, 0));
+    }
+}
