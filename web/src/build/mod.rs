@@ -4,6 +4,7 @@ pub mod book;
 pub mod measure;
 mod opened;
 mod pages;
+pub mod round;
 pub mod tighten;
 
 pub use opened::Opened;

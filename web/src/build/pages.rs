@@ -1,11 +1,13 @@
 //! The frame around the pages of a build.
 
 use build_journal::{BuildId, Journal};
+use build_plan::Measure;
 use leptos::prelude::*;
 
 use super::Opened;
 use super::book::book;
 use super::measure::{bearing_page, limits_page, mains, tools_page};
+use super::round;
 use super::tighten::{Place, tighten};
 use crate::device::keeping::{Keeping, keeping};
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
@@ -32,13 +34,16 @@ pub fn build_pages(id: &str, page: Memo<Page>) -> Piece {
 }
 
 /// Which page is shown; one bearing after another is the same page.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 enum Shown {
     Mains,
     Bearing,
     Limits,
     Tools,
     Tighten,
+    Measures,
+    Round(String),
+    RoundLimits(String),
     Book,
 }
 
@@ -50,6 +55,9 @@ impl From<Page> for Shown {
             Page::Limits => Self::Limits,
             Page::Tools => Self::Tools,
             Page::Tighten(_) => Self::Tighten,
+            Page::Measure(round::Place::List) => Self::Measures,
+            Page::Measure(round::Place::Round(measure, _)) => Self::Round(measure),
+            Page::Measure(round::Place::Limits(measure)) => Self::RoundLimits(measure),
             Page::Book => Self::Book,
         }
     }
@@ -67,10 +75,21 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         Page::Tighten(place) => place,
         _ => last.cloned().unwrap_or(Place::Groups),
     });
+    let part = Memo::new(move |last: Option<&usize>| match page.get() {
+        Page::Measure(round::Place::Round(_, part)) => part,
+        _ => last.copied().unwrap_or(1),
+    });
     let tab = |to: Page, word: &str| {
         let own = Shown::from(to.clone());
-        let here =
-            move || shown.get() == own || (own == Shown::Mains && shown.get() == Shown::Bearing);
+        let here = move || {
+            let shown = shown.get();
+            let within = match shown {
+                Shown::Bearing => Shown::Mains,
+                Shown::Round(_) | Shown::RoundLimits(_) => Shown::Measures,
+                shown => shown,
+            };
+            within == own
+        };
         el("a")
             .attr("href", &Route::Build(id.to_string(), to).to_string())
             .live_attr("aria-current", move || here().then(|| "page".to_owned()))
@@ -83,6 +102,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         .attr("aria-label", "this build")
         .all([
             tab(Page::Mains, "Mains"),
+            tab(Page::Measure(round::Place::List), "Measure"),
             tab(Page::Limits, "Limits"),
             tab(Page::Tools, "Tools"),
             tab(Page::Tighten(Place::Groups), "Tighten"),
@@ -105,10 +125,28 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Limits => limits_page(),
             Shown::Tools => tools_page(),
             Shown::Tighten => tighten(place),
+            Shown::Measures => round::list(),
+            Shown::Round(id) => of_measure(&id, |measure| round::round(measure, part)),
+            Shown::RoundLimits(id) => of_measure(&id, round::round_limits),
             Shown::Book => book(),
         })
     });
     Piece::all([tabs.into(), newer, page, kept(keeping).into()])
+}
+
+/// The page of a measure, or word that there is none of that name.
+fn of_measure(id: &str, show: impl FnOnce(&'static Measure) -> Piece) -> Piece {
+    let opened: Opened = expect_context();
+    let found = opened.build.with_untracked(|build| build.plan.measure(id));
+    found.map_or_else(
+        || {
+            Piece::all([
+                title("No such measure").into(),
+                p("This version knows no measure of that name.").into(),
+            ])
+        },
+        show,
+    )
 }
 
 /// Whether all that was written is safe.

@@ -9,6 +9,7 @@ use super::entry::entry;
 use super::order::{self, Spot};
 use super::places::{Choosing, places};
 use super::result::{judged, result};
+use super::tool_choice::InHand;
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
@@ -82,6 +83,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
         }
     });
     let toast = toast();
+    let in_hand = InHand::of_mains(opened);
     let go_on = Callback::new(move |from: Spot| {
         let next = opened
             .build
@@ -128,7 +130,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
             let held = Memo::new(move |last: Option<&Spot>| {
                 spot.get().or_else(|| last.copied()).unwrap_or(first)
             });
-            Some(entry(held, go_on))
+            Some(entry(held, in_hand, go_on))
         })
         .into()
     });

@@ -2,14 +2,14 @@
 
 mod bearing;
 mod crank;
-mod entry;
-mod limits;
+pub mod entry;
+pub mod limits;
 mod mains;
-mod order;
+pub mod order;
 mod picture;
-mod places;
-mod result;
-mod tool_choice;
+pub mod places;
+pub mod result;
+pub mod tool_choice;
 mod tools;
 mod zeroing;
 
