@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use web_sys::HtmlElement;
 
 use crate::bench::bench;
+use crate::build::round::Place;
 use crate::device::exports::Exports;
 use crate::device::keeping::{Keeping, keeping};
 use crate::device::settings::{Settings, Theme, UnitClass, settings};
@@ -68,6 +69,9 @@ fn screens(route: ReadSignal<Route>) -> El {
     Effect::new(move |last: Option<Route>| {
         let now = match route.get() {
             Route::Build(id, Page::Main(_)) => Route::Build(id, Page::Main(0)),
+            Route::Build(id, Page::Measure(Place::Round(measure, _))) => {
+                Route::Build(id, Page::Measure(Place::Round(measure, 0)))
+            }
             other => other,
         };
         if last.is_some_and(|last| last != now) {

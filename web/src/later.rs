@@ -3,9 +3,8 @@
 //! With the feature `apart` a first visit fetches the frame, the bench and the
 //! quick check. What belongs to a build stands in files of its own, which the
 //! service worker has kept by the time somebody opens them. `cargo xtask build`
-//! cuts the page at the functions [`builds`], [`checks`] and [`advice`] when
-//! `THOUBOOK_APART` is set; any other build leaves it whole, and all of this is
-//! here at once.
+//! cuts the page at the functions [`builds`], [`checks`] and [`advice`]; any
+//! other build leaves it whole, and all of this is here at once.
 //!
 //! A part is a handful of functions. To put one more screen apart, name the
 //! function that makes it in its part, and show it through [`Part::show`]. What
@@ -99,42 +98,25 @@ fn advice() -> Result<Advice, SplitLoaderError> {
     Ok(part)
 }
 
-thread_local! {
-    static BUILDS_HERE: Cell<Option<Builds>> = const { Cell::new(None) };
-    static CHECKS_HERE: Cell<Option<Checks>> = const { Cell::new(None) };
-    static ADVICE_HERE: Cell<Option<Advice>> = const { Cell::new(None) };
+/// A part, by the function that gives it and the cell that holds it.
+macro_rules! part {
+    ($name:ident: $what:ty, $here:ident, $from:ident) => {
+        thread_local! {
+            static $here: Cell<Option<$what>> = const { Cell::new(None) };
+        }
+        static $name: Part<$what> = Part {
+            #[cfg(feature = "apart")]
+            fetch: || Box::pin($from()),
+            #[cfg(not(feature = "apart"))]
+            fetch: || Box::pin(std::future::ready($from())),
+            here: &$here,
+        };
+    };
 }
 
-#[cfg(feature = "apart")]
-static BUILDS: Part<Builds> = Part {
-    fetch: || Box::pin(builds()),
-    here: &BUILDS_HERE,
-};
-#[cfg(feature = "apart")]
-static CHECKS: Part<Checks> = Part {
-    fetch: || Box::pin(checks()),
-    here: &CHECKS_HERE,
-};
-#[cfg(feature = "apart")]
-static ADVICE: Part<Advice> = Part {
-    fetch: || Box::pin(advice()),
-    here: &ADVICE_HERE,
-};
-#[cfg(not(feature = "apart"))]
-static BUILDS: Part<Builds> = Part {
-    fetch: || Box::pin(std::future::ready(builds())),
-    here: &BUILDS_HERE,
-};
-#[cfg(not(feature = "apart"))]
-static CHECKS: Part<Checks> = Part {
-    fetch: || Box::pin(std::future::ready(checks())),
-    here: &CHECKS_HERE,
-};
-#[cfg(not(feature = "apart"))]
-static ADVICE: Part<Advice> = Part {
-    fetch: || Box::pin(std::future::ready(advice())),
-    here: &ADVICE_HERE,
-};
+part!(BUILDS: Builds, BUILDS_HERE, builds);
+part!(CHECKS: Checks, CHECKS_HERE, checks);
+part!(ADVICE: Advice, ADVICE_HERE, advice);
 
 /// A part of the page: how it is fetched, and where it is held once it is here.
 struct Part<T: 'static> {

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
-use crate::build::{oil, parts, tighten};
+use crate::build::{oil, parts, round, tighten};
 
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -50,6 +50,8 @@ pub enum Page {
     Parts(parts::Place),
     /// What a file brought, and what two devices say differently.
     Merge,
+    /// Everything else that is measured.
+    Measure(round::Place),
     /// Everything that was written down.
     Book,
 }
@@ -70,6 +72,10 @@ impl Route {
             ["build", id, "mains", number] => match number.parse() {
                 Ok(number) => Self::Build((*id).to_owned(), Page::Main(number)),
                 Err(_) => Self::Nowhere(hash.to_owned()),
+            },
+            ["build", id, "measure", rest @ ..] => match round::Place::read(rest) {
+                Some(place) => Self::Build((*id).to_owned(), Page::Measure(place)),
+                None => Self::Nowhere(hash.to_owned()),
             },
             ["build", id, "tools"] => Self::Build((*id).to_owned(), Page::Tools),
             ["build", id, rest @ ..] if rest.first() == Some(&"tighten") => {
@@ -110,6 +116,7 @@ impl fmt::Display for Route {
             Self::Build(id, Page::Tools) => write!(f, "#/build/{id}/tools"),
             Self::Build(id, Page::Tighten(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Oil(place)) => write!(f, "#/build/{id}/oil/{place}"),
+            Self::Build(id, Page::Measure(place)) => write!(f, "#/build/{id}/measure{place}"),
             Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
             Self::Build(id, Page::Parts(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Merge) => write!(f, "#/build/{id}/merge"),
@@ -162,6 +169,15 @@ mod tests {
             Route::Build(id(), Page::Mains),
             Route::Build(id(), Page::Main(5)),
             Route::Build(id(), Page::Limits),
+            Route::Build(id(), Page::Measure(round::Place::List)),
+            Route::Build(
+                id(),
+                Page::Measure(round::Place::Round("ring-end-gap".to_owned(), 12)),
+            ),
+            Route::Build(
+                id(),
+                Page::Measure(round::Place::Limits("ring-end-gap".to_owned())),
+            ),
             Route::Build(id(), Page::Tools),
             Route::Build(id(), Page::Tighten(tighten::Place::New)),
             Route::Build(id(), Page::Oil(oil::Place::Film)),

@@ -31,8 +31,8 @@ impl Page {
             index: "web/index.html",
             dist: places.dist(),
             cache: "thoubook",
-            // Off until it is sure in every engine: see DEVELOPERS.md.
-            apart: std::env::var_os("THOUBOOK_APART").is_some(),
+            // Left whole on request, to see whether the cut is to blame.
+            apart: std::env::var_os("THOUBOOK_WHOLE").is_none(),
         }
     }
 }
@@ -45,9 +45,6 @@ pub fn build_app(places: &Places) -> Outcome<()> {
 /// Builds one page, installing what that needs.
 pub fn build(places: &Places, page: &Page) -> Outcome<()> {
     tools::for_building(places)?;
-    if page.apart {
-        tools::WASM_SPLIT.ready(places)?;
-    }
     fetch(places)?;
     say(format!(
         "Building {} into {} (some minutes the first time, then under one)",

@@ -74,6 +74,7 @@ pub const GECKODRIVER: Tool = Tool {
 pub fn for_building(places: &Places) -> Outcome<()> {
     wasm_target()?;
     WASM_BINDGEN.ready(places)?;
+    WASM_SPLIT.ready(places)?;
     TRUNK.ready(places)?;
     Ok(())
 }

@@ -44,7 +44,7 @@ mod tools;
 mod typing;
 /// Newer builds.
 mod updating;
-/// What was not opened yet.
+/// The parts of the page that a first visit does not load.
 mod waiting;
 /// The tests' own eyes work.
 mod watching;

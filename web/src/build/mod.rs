@@ -9,6 +9,7 @@ pub mod oil;
 mod opened;
 mod pages;
 pub mod parts;
+pub mod round;
 pub mod shop;
 pub mod step;
 pub mod tighten;

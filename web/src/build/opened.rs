@@ -1,8 +1,8 @@
 //! The build that is open: its facts, what follows from them, and a way to
 //! write the next one.
 
-use build_journal::fold::{Build, Preview, preview_all};
-use build_journal::{Body, BuildId, Fact, FactId, Journal, fact, fold};
+use build_journal::fold::{Build, Folding, Preview, preview_all};
+use build_journal::{Body, BuildId, Fact, FactId, Journal, fact};
 use leptos::prelude::*;
 
 use crate::device::keeping::Keeping;
@@ -16,9 +16,48 @@ pub struct Opened {
     /// Its facts.
     pub journal: RwSignal<Journal>,
     /// What follows from them.
-    pub build: Memo<Build>,
+    pub build: Derived,
     keeping: Keeping,
     toast: Toast,
+}
+
+/// What follows from the facts of a build. One fact more is taken in by itself:
+/// a big book is not read anew for every reading.
+#[derive(Clone, Copy)]
+pub struct Derived(Memo<Folding>);
+
+impl Derived {
+    /// What follows from these facts, now and as they grow.
+    #[must_use]
+    pub fn of(journal: RwSignal<Journal>) -> Self {
+        let derived = Memo::new_owning(move |last| {
+            let folding = journal.with(|journal| further(last, journal));
+            (folding, true)
+        });
+        Self(derived)
+    }
+
+    /// Reads it, and follows it.
+    pub fn with<T>(self, read: impl FnOnce(&Build) -> T) -> T {
+        self.0.with(|folding| read(folding.build()))
+    }
+
+    /// Reads it as it is now.
+    pub fn with_untracked<T>(self, read: impl FnOnce(&Build) -> T) -> T {
+        self.0.with_untracked(|folding| read(folding.build()))
+    }
+}
+
+/// A state with what the journal has more by now.
+fn further(last: Option<Folding>, journal: &Journal) -> Folding {
+    match (last, journal.facts().next_back()) {
+        // A fact that came late is noticed there, and everything read anew.
+        (Some(mut folding), Some(fact)) if journal.len() == folding.facts() + 1 => {
+            folding.append(journal, fact);
+            folding
+        }
+        _ => Folding::of(journal),
+    }
 }
 
 impl Opened {
@@ -28,7 +67,7 @@ impl Opened {
         Self {
             id,
             journal,
-            build: Memo::new(move |_| journal.with(fold)),
+            build: Derived::of(journal),
             keeping,
             toast,
         }

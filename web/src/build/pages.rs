@@ -1,6 +1,7 @@
 //! The frame around the pages of a build.
 
 use build_journal::{BuildId, Journal};
+use build_plan::Measure;
 use leptos::prelude::*;
 
 use super::Opened;
@@ -9,6 +10,7 @@ use super::measure::{bearing_page, limits_page, mains, tools_page};
 use super::merge::merge_page;
 use super::oil::{self, oil_page};
 use super::parts::{self, parts_page};
+use super::round;
 use super::shop::shop_page;
 use super::tighten::{self, tighten};
 use super::tonight::{self, plan_pages};
@@ -37,7 +39,7 @@ pub fn build_pages(id: &str, page: Memo<Page>) -> Piece {
 }
 
 /// Which page is shown; one bearing after another is the same page.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, PartialEq, Eq)]
 enum Shown {
     Plan,
     Mains,
@@ -49,6 +51,9 @@ enum Shown {
     Merge,
     Tighten,
     Oil,
+    Measures,
+    Round(String),
+    RoundLimits(String),
     Book,
 }
 
@@ -65,6 +70,9 @@ impl From<Page> for Shown {
             Page::Merge => Self::Merge,
             Page::Tighten(_) => Self::Tighten,
             Page::Oil(_) => Self::Oil,
+            Page::Measure(round::Place::List) => Self::Measures,
+            Page::Measure(round::Place::Round(measure, _)) => Self::Round(measure),
+            Page::Measure(round::Place::Limits(measure)) => Self::RoundLimits(measure),
             Page::Book => Self::Book,
         }
     }
@@ -72,13 +80,32 @@ impl From<Page> for Shown {
 
 impl Shown {
     /// The page whose tab it stands behind.
-    const fn tab(self) -> Self {
+    fn tab(self) -> Self {
         match self {
-            Self::Bearing => Self::Mains,
             Self::Shop => Self::Parts,
             Self::Merge => Self::Book,
-            other => other,
+            other => match other.card() {
+                Some(_) => Self::Measures,
+                None => other,
+            },
         }
+    }
+
+    /// The page whose tab among the pages of measuring it stands behind, when
+    /// it is one of those.
+    fn card(&self) -> Option<Self> {
+        match self {
+            Self::Mains | Self::Bearing => Some(Self::Mains),
+            Self::Measures | Self::Round(_) => Some(Self::Measures),
+            Self::Limits | Self::RoundLimits(_) => Some(Self::Limits),
+            Self::Tools => Some(Self::Tools),
+            _ => None,
+        }
+    }
+
+    /// Whether it is a page on which readings are typed, with the keypad open.
+    const fn needs_the_room(&self) -> bool {
+        matches!(self, Self::Bearing | Self::Round(_))
     }
 }
 
@@ -102,29 +129,11 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         Page::Oil(place) => place,
         _ => last.copied().unwrap_or(oil::Place::Pressure),
     });
-    let tab = |to: Page, word: &str| {
-        let own = Shown::from(to.clone());
-        let here = move || shown.get().tab() == own;
-        el("a")
-            .attr("href", &Route::Build(id.to_string(), to).to_string())
-            .live_attr("aria-current", move || here().then(|| "page".to_owned()))
-            .test(&format!("tab-{}", word.to_lowercase()))
-            .text(word)
-            .into()
-    };
-    let tabs = el("nav")
-        .class("tabs")
-        .attr("aria-label", "this build")
-        .all([
-            tab(Page::Plan(tonight::Place::Tonight), "Tonight"),
-            tab(Page::Mains, "Mains"),
-            tab(Page::Limits, "Limits"),
-            tab(Page::Tools, "Tools"),
-            tab(Page::Parts(parts::Place::List), "Parts"),
-            tab(Page::Tighten(tighten::Place::Groups), "Tighten"),
-            tab(Page::Oil(oil::Place::Pressure), "Oil"),
-            tab(Page::Book, "Book"),
-        ]);
+    let part = Memo::new(move |last: Option<&usize>| match page.get() {
+        Page::Measure(round::Place::Round(_, part)) => part,
+        _ => last.copied().unwrap_or(1),
+    });
+    let tabs = tabs(id, shown);
     let newer = Piece::when(
         move || journal.with(|journal| journal.later_format().is_some()),
         || {
@@ -147,10 +156,69 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Merge => merge_page(),
             Shown::Tighten => tighten(bolts),
             Shown::Oil => oil_page(oil_place),
+            Shown::Measures => round::list(),
+            Shown::Round(id) => of_measure(&id, |measure| round::round(measure, part)),
+            Shown::RoundLimits(id) => of_measure(&id, round::round_limits),
             Shown::Book => book(),
         })
     });
-    Piece::all([tabs.into(), newer, page, kept(keeping).into()])
+    Piece::all([tabs, newer, page, kept(keeping).into()])
+}
+
+/// The tabs of a build, and a second row of them where things are measured.
+fn tabs(id: BuildId, shown: Memo<Shown>) -> Piece {
+    let tab = move |to: Page, word: &str, here: fn(Shown) -> Shown| {
+        let own = Shown::from(to.clone());
+        let here = move || here(shown.get()) == own;
+        el("a")
+            .attr("href", &Route::Build(id.to_string(), to).to_string())
+            .live_attr("aria-current", move || here().then(|| "page".to_owned()))
+            .test(&format!("tab-{}", word.to_lowercase()))
+            .text(word)
+            .into()
+    };
+    let all = [
+        (Page::Plan(tonight::Place::Tonight), "Tonight"),
+        (Page::Measure(round::Place::List), "Measure"),
+        (Page::Tighten(tighten::Place::Groups), "Tighten"),
+        (Page::Oil(oil::Place::Pressure), "Oil"),
+        (Page::Parts(parts::Place::List), "Parts"),
+        (Page::Book, "Book"),
+    ];
+    let row = el("nav")
+        .class("tabs")
+        .attr("aria-label", "this build")
+        .all(all.map(|(to, word)| tab(to, word, Shown::tab)));
+    let cards = move || {
+        let all = [
+            (Page::Measure(round::Place::List), "All"),
+            (Page::Mains, "Mains"),
+            (Page::Limits, "Limits"),
+            (Page::Tools, "Tools"),
+        ];
+        el("nav")
+            .class("tabs cards")
+            .attr("aria-label", "measuring")
+            .all(all.map(|(to, word)| tab(to, word, |shown| shown.card().unwrap_or(shown))))
+            .into()
+    };
+    let measuring = move || shown.with(|shown| shown.card().is_some() && !shown.needs_the_room());
+    Piece::all([row.into(), Piece::when(measuring, cards)])
+}
+
+/// The page of a measure, or word that there is none of that name.
+fn of_measure(id: &str, show: impl FnOnce(&'static Measure) -> Piece) -> Piece {
+    let opened: Opened = expect_context();
+    let found = opened.build.with_untracked(|build| build.plan.measure(id));
+    found.map_or_else(
+        || {
+            Piece::all([
+                title("No such measure").into(),
+                p("This version knows no measure of that name.").into(),
+            ])
+        },
+        show,
+    )
 }
 
 /// Whether all that was written is safe.

@@ -12,6 +12,7 @@
 //! - Closures are boxed as soon as they come in, so that the code behind them
 //!   is there once.
 
+use js_sys::Function;
 use leptos::prelude::*;
 use leptos::reactive::effect::RenderEffect;
 use send_wrapper::SendWrapper;
@@ -196,14 +197,14 @@ impl El {
         );
         // The element may outlive what it stood in: a dialog tells of its closing
         // a frame later, when its screen may be gone already.
-        let listening = SendWrapper::new((self.0.clone(), heard));
+        let function: Function = heard.as_ref().unchecked_ref::<Function>().clone();
+        let listening = SendWrapper::new((self.0.clone(), function));
         let what = what.to_owned();
         on_cleanup(move || {
-            let (element, heard) = &*listening;
-            made(
-                element.remove_event_listener_with_callback(&what, heard.as_ref().unchecked_ref()),
-            );
+            let (element, function) = &*listening;
+            made(element.remove_event_listener_with_callback(&what, function));
         });
+        keep(heard);
         self
     }
 
@@ -377,4 +378,35 @@ pub fn link(kind: &str, to: &crate::route::Route, words: &str) -> El {
         .class(&format!("button {kind}"))
         .attr("href", &to.to_string())
         .text(words)
+}
+
+#[cfg(all(test, target_arch = "wasm32"))]
+mod tests {
+    use std::cell::Cell;
+    use std::rc::Rc;
+
+    use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn an_element_that_outlives_what_it_stood_in_is_heard_no_more() {
+        // What fails in a listener is told to the window and to nobody else.
+        let failed = Rc::new(Cell::new(0));
+        let count = Rc::clone(&failed);
+        let on_error = Closure::<dyn FnMut()>::new(move || count.set(count.get() + 1));
+        window().set_onerror(Some(on_error.as_ref().unchecked_ref()));
+
+        let heard = Rc::new(Cell::new(0));
+        let owner = Owner::new();
+        let button: web_sys::HtmlElement = owner.with(|| {
+            let count = Rc::clone(&heard);
+            button("", "Press", "press", move || count.set(count.get() + 1)).element()
+        });
+        button.click();
+        assert_eq!(heard.get(), 1);
+        owner.cleanup();
+        button.click();
+        window().set_onerror(None);
+        assert_eq!((heard.get(), failed.get()), (1, 0));
+    }
 }

@@ -16,7 +16,7 @@ use super::plan::Plan;
 use super::problem::Problem;
 use super::readings::Taken;
 use super::record::Record;
-use super::store::Spot;
+use super::store::{Readings, Spot};
 use super::strikes::StruckOut;
 use super::tools::ListedTool;
 use crate::id::{BuildId, FactId};
@@ -61,6 +61,8 @@ pub struct Build {
     pub notes: Vec<NotedDown>,
     /// What was struck out.
     pub struck: Vec<StruckOut>,
+    /// All readings.
+    pub(super) readings: Readings,
     /// What could not be used, and why.
     pub problems: Vec<Problem>,
     /// Facts of kinds that this version does not know.
@@ -125,6 +127,7 @@ impl Build {
             doubted: BTreeMap::new(),
             notes: Vec::new(),
             struck: Vec::new(),
+            readings: Readings::default(),
             problems: Vec::new(),
             unknown: Vec::new(),
             last: None,
@@ -141,6 +144,18 @@ impl Build {
     /// All measures that there is something to say about.
     pub fn fits(&self) -> impl Iterator<Item = &Fit> {
         self.fits.values()
+    }
+
+    /// All readings of a measure at a part, in the order they were taken; those
+    /// that were struck out included.
+    pub fn readings(&self, measure: &Measure, at: At) -> impl DoubleEndedIterator<Item = &Taken> {
+        self.readings.at((measure.id, at))
+    }
+
+    /// The reading that a fact is.
+    #[must_use]
+    pub fn reading(&self, fact: FactId) -> Option<&Taken> {
+        self.readings.get(fact)
     }
 
     /// The limits that hold for a measure at a part: the part's own, else those

@@ -54,12 +54,12 @@ impl Conflict {
 pub fn conflicts(journal: &Journal) -> Vec<Conflict> {
     let folding = Folding::of(journal);
     let mut found = of_limits(&folding.build.limits);
-    for spot in folding.readings.spots() {
+    for spot in folding.build.readings.spots() {
         let Some(measure) = folding.build.plan.measure(spot.0) else {
             continue;
         };
         let mut places: BTreeMap<Place, Vec<(DeviceId, &Taken)>> = BTreeMap::new();
-        for taken in folding.readings.of(measure, spot.1) {
+        for taken in folding.build.readings.of(measure, spot.1) {
             let device = journal.get(taken.fact).map(Fact::device);
             if let (Some(place), Some(device), Some(_)) = (taken.place, device, taken.counting()) {
                 places.entry(place).or_default().push((device, taken));
@@ -106,7 +106,7 @@ impl Folding {
     /// whether they differ at all.
     fn are_apart(&self, readings: &[(DeviceId, &Taken)]) -> bool {
         let all = readings.iter().map(|(_, taken)| (Role::Itself, *taken));
-        let register = Register::of(all, &self.bench, &self.readings);
+        let register = Register::of(all, &self.bench, &self.build.readings);
         let measured: usize = register
             .places(Role::Itself)
             .map(|(_, one)| one.len())

@@ -15,7 +15,7 @@ use super::main_bearing::{MainBearing, RodBearing};
 use super::photos::KeptPhoto;
 use super::problem::Problem;
 use super::readings::Taken;
-use super::store::{Readings, Spot, spot_of};
+use super::store::{Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
 use super::tools::{list, seen, set};
 use super::units::Units;
@@ -44,7 +44,6 @@ use crate::journal::Journal;
 #[derive(Clone, PartialEq, Debug)]
 pub struct Folding {
     pub(super) build: Build,
-    pub(super) readings: Readings,
     pub(super) bench: Bench,
     pub(super) registers: Registers,
     units: Units,
@@ -58,7 +57,6 @@ impl Folding {
     pub fn of(journal: &Journal) -> Self {
         let mut folding = Self {
             build: Build::new(journal.build()),
-            readings: Readings::default(),
             bench: Bench::default(),
             units: Units::default(),
             registers: Registers::default(),
@@ -75,7 +73,7 @@ impl Folding {
         folding.build.last = journal.facts().next_back().map(Fact::id);
         folding.bench = Bench::new(&folding.build.tools);
         folding.set_up();
-        folding.readings.reserve(journal.len());
+        folding.build.readings.reserve(journal.len());
         for fact in journal.facts() {
             let by = struck.get(&fact.id());
             match fact.body() {
@@ -101,6 +99,12 @@ impl Folding {
     #[must_use]
     pub const fn build(&self) -> &Build {
         &self.build
+    }
+
+    /// How many facts have gone in.
+    #[must_use]
+    pub const fn facts(&self) -> usize {
+        self.facts
     }
 
     /// The state.
@@ -137,7 +141,7 @@ impl Folding {
                     *self = Self::of(journal);
                     return;
                 }
-                if spot.is_some_and(|spot| self.readings.any_old(spot)) {
+                if spot.is_some_and(|spot| self.build.readings.any_old(spot)) {
                     // It takes the place of those that no longer count.
                     registered = Registered::Afresh;
                 }
@@ -172,7 +176,7 @@ impl Folding {
     fn starts_over(&self, fact: &Fact) -> bool {
         match fact.body() {
             Body::EngineDescribed(_) => true,
-            Body::Struck(struck) => self.readings.get(struck.fact).is_none(),
+            Body::Struck(struck) => self.build.readings.get(struck.fact).is_none(),
             // These may make results stale, or make them count again.
             Body::EventHappened(_)
             | Body::Waived(_)
@@ -303,7 +307,7 @@ impl Folding {
             }
             Some(_) => {}
         }
-        self.readings.push(taken, engine)
+        self.build.readings.push(taken, engine)
     }
 
     /// Strikes a reading out.
@@ -328,6 +332,7 @@ impl Folding {
             .as_ref()
             .map(|described| &described.engine);
         let spot = self
+            .build
             .readings
             .strike(&struck)
             .and_then(|taken| spot_of(taken, engine));
@@ -418,11 +423,13 @@ impl Folding {
     /// readings that name the setting.
     fn set_like(&self, made: &ToolSet) -> Dirty {
         let named = |taken: &Taken| taken.reading.setting == Some(made.setting);
-        if self.readings.all().iter().any(named) {
+        if self.build.readings.all().iter().any(named) {
             return self.everything();
         }
         // What the other tool is locked at has to be at hand from now on.
-        let locked = made.locked_at.and_then(|fact| self.readings.get(fact));
+        let locked = made
+            .locked_at
+            .and_then(|fact| self.build.readings.get(fact));
         let spot = locked.and_then(|taken| spot_of(taken, self.engine()));
         spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
     }
@@ -439,7 +446,7 @@ impl Folding {
             rods: self.build.rods.iter().map(|one| one.cylinder).collect(),
             fits: BTreeSet::new(),
         };
-        for spot in self.readings.spots() {
+        for spot in self.build.readings.spots() {
             dirty.fits.extend(self.touched_by(spot).fits);
         }
         dirty

@@ -59,13 +59,13 @@ impl Folding {
     /// Whether the latest reading is in doubt as soon as it is taken: its tool
     /// was set in one that failed since.
     pub(super) fn last_is_in_doubt(&self) -> bool {
-        let last = self.readings.last().into_iter();
+        let last = self.build.readings.last().into_iter();
         !in_doubt(last, &self.build.tools, &self.bench).is_empty()
     }
 
     /// Finds the readings that no longer count.
     pub(super) fn grow_old(&mut self) {
-        let all = self.readings.all().iter();
+        let all = self.build.readings.all().iter();
         self.build.doubted = in_doubt(all, &self.build.tools, &self.bench);
         let doubted = self.build.doubted.keys().copied();
         let mut old: BTreeSet<FactId> = doubted.collect();
@@ -73,12 +73,12 @@ impl Folding {
         for key in record.voids.keys() {
             if key.sort == Sort::Measure {
                 let void = |taken: &&Taken| record.void_of(*key, taken.fact).is_some();
-                let spot = self.readings.at((key.id, key.at));
+                let spot = self.build.readings.at((key.id, key.at));
                 old.extend(spot.filter(void).map(|taken| taken.fact));
             }
         }
-        self.readings.set_old(old);
-        let spots: Vec<Spot> = self.readings.spots().collect();
+        self.build.readings.set_old(old);
+        let spots: Vec<Spot> = self.build.readings.spots().collect();
         for spot in spots {
             self.note_latest(spot);
         }
@@ -86,7 +86,7 @@ impl Folding {
 
     /// Notes the latest reading at a spot that counts.
     pub(super) fn note_latest(&mut self, spot: Spot) {
-        match self.readings.latest(spot) {
+        match self.build.readings.latest(spot) {
             Some(fact) => self.build.latest.insert(spot, fact),
             None => self.build.latest.remove(&spot),
         };

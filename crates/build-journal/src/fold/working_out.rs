@@ -82,7 +82,13 @@ impl Folding {
             (Role::Itself, &MAIN_OIL_CLEARANCE, at),
         ];
         let register = self.registers.mains.entry(number).or_default();
-        bring_up(register, registered, &roles, &self.bench, &self.readings);
+        bring_up(
+            register,
+            registered,
+            &roles,
+            &self.bench,
+            &self.build.readings,
+        );
         bearing.work_out(register, &self.bench);
     }
 
@@ -101,7 +107,13 @@ impl Folding {
             (Role::Itself, &ROD_OIL_CLEARANCE, rod),
         ];
         let register = self.registers.rods.entry(cylinder).or_default();
-        bring_up(register, registered, &roles, &self.bench, &self.readings);
+        bring_up(
+            register,
+            registered,
+            &roles,
+            &self.bench,
+            &self.build.readings,
+        );
         bearing.work_out(register, &self.bench);
     }
 
@@ -118,7 +130,7 @@ impl Folding {
         self.build
             .plan
             .measure(id)
-            .is_some_and(|measure| self.readings.any(measure, at))
+            .is_some_and(|measure| self.build.readings.any(measure, at))
     }
 
     fn register(&mut self, spot: Spot, registered: Registered) {
@@ -128,7 +140,13 @@ impl Folding {
         };
         let register = self.registers.spots.entry(spot).or_default();
         let roles = [(Role::Itself, of, at)];
-        bring_up(register, registered, &roles, &self.bench, &self.readings);
+        bring_up(
+            register,
+            registered,
+            &roles,
+            &self.bench,
+            &self.build.readings,
+        );
     }
 
     fn fit(&self, spot: Spot) -> Option<Fit> {
@@ -137,7 +155,7 @@ impl Folding {
         let engine = self.engine()?;
         let limits = self.build.limits_of(of, at);
         let spots = &self.registers.spots;
-        match (self.readings.any(of, at), of.found) {
+        match (self.build.readings.any(of, at), of.found) {
             (true, _) => Fit::of((of, at), limits, spots.get(&spot)?, engine, Holds::Itself),
             // Taper and the like go by the readings of one measure at one part.
             (false, Found::Spread { of: base, over }) if over != Over::Neighbours => {
@@ -166,10 +184,10 @@ impl Folding {
             parts
                 .into_iter()
                 .filter(|part| part.concerns(at, engine))
-                .flat_map(move |part| self.readings.of(measure, part))
+                .flat_map(move |part| self.build.readings.of(measure, part))
                 .map(move |taken| (role, taken))
         });
-        Register::of(readings, &self.bench, &self.readings)
+        Register::of(readings, &self.bench, &self.build.readings)
     }
 }
 

@@ -16,6 +16,7 @@ mod pistons;
 mod rods;
 mod running;
 mod shape;
+mod tasks;
 mod tripwire;
 
 use std::sync::OnceLock;

@@ -1,7 +1,6 @@
 //! Choosing what was changed, in the words of the trade.
 
 use build_plan::event::{EVENTS, Event};
-use leptos::prelude::*;
 
 use super::written::written;
 use crate::build::Opened;

@@ -11,6 +11,7 @@ use super::order::{self, Spot};
 use super::places::{Choosing, places};
 use super::result::result;
 use super::standing::Stands;
+use super::tool_choice::InHand;
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::build::book::photo_strip;
@@ -105,6 +106,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
         }
     });
     let toast = toast();
+    let in_hand = InHand::of_mains(opened);
     let go_on = Callback::new(move |from: Spot| {
         let next = opened
             .build
@@ -151,7 +153,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
             let held = Memo::new(move |last: Option<&Spot>| {
                 spot.get().or_else(|| last.copied()).unwrap_or(first)
             });
-            Some(entry(held, go_on))
+            Some(entry(held, in_hand, go_on))
         })
         .into()
     });

@@ -12,7 +12,7 @@ use web_sys::Element;
 use super::order::Spot;
 use super::picture::picture;
 use super::places::readings_at;
-use super::tool_choice::{InHand, tool_choice};
+use super::tool_choice::{InHand, has_tools, tool_choice};
 use super::zeroing::{setting_words, wants_setting, zeroing};
 use crate::build::Opened;
 use crate::device::drafts::Draft;
@@ -45,16 +45,17 @@ struct Entry {
 /// The reading of the place in hand: where, with what, and the number. `go_on`
 /// goes to the next place after the one it is given.
 #[must_use]
-pub fn entry(spot: Memo<Spot>, go_on: Callback<Spot>) -> El {
+pub fn entry(spot: Memo<Spot>, in_hand: InHand, go_on: Callback<Spot>) -> El {
     let opened: Opened = expect_context();
-    let in_hand = InHand::of(opened);
     let measure = Memo::new_with_compare(
         move |_| spot.get().measure,
         |old: Option<&&'static Measure>, new| old.map(|one| one.id) != new.map(|one| one.id),
     );
     let tool = Memo::new(move |_| in_hand.tool(measure.get()));
     let asks = Memo::new(move |_| match tool.get() {
-        None => Asks::Tool(measure.get().id),
+        None if has_tools(measure.get()) => Asks::Tool(measure.get().id),
+        // Nothing known here reads it: it is written down all the same.
+        None => Asks::Reading,
         Some(tool) if wants_setting(&tool) && tool.settings.is_empty() => Asks::Setting(tool),
         Some(_) => Asks::Reading,
     });
@@ -80,8 +81,8 @@ pub fn entry(spot: Memo<Spot>, go_on: Callback<Spot>) -> El {
                     el("strong")
                         .class("entry-where")
                         .test("entry-place")
-                        // Which main it is on stands above.
-                        .live_text(move || spot.get().on_its_main()),
+                        // Which part it is on stands above.
+                        .live_text(move || spot.get().on_its_part()),
                 ),
         );
     let panel = el("section")
@@ -109,6 +110,11 @@ pub fn entry(spot: Memo<Spot>, go_on: Callback<Spot>) -> El {
 }
 
 impl Entry {
+    /// What is read is a number of this.
+    fn kind(self) -> Kind {
+        self.spot.get().measure.kind
+    }
+
     /// Whether the tool's readings are what its needle shows.
     fn reads_needle(self) -> bool {
         self.tool.with(|tool| {
@@ -131,7 +137,7 @@ impl Entry {
             } else {
                 self.spot.get().measure.units
             };
-            settings.units().of(Kind::Length, usual)
+            settings.units().of(untrack(|| self.kind()), usual)
         };
         let label = move || {
             let words = if self.reads_needle() {
@@ -141,7 +147,8 @@ impl Entry {
             };
             words.to_owned()
         };
-        let field = QuantityField::new("reading", "", draft.get_untracked(), Kind::Length, unit)
+        let kind = untrack(|| self.kind());
+        let field = QuantityField::new("reading", "", draft.get_untracked(), kind, unit)
             .live_draft(move || draft.get())
             .live_label(label)
             .on_next(move || self.accept(draft.get_untracked(), untrack(unit)))
@@ -177,7 +184,7 @@ impl Entry {
     fn accept(self, draft: Draft, unit: &'static Unit) {
         let spot = self.spot.get_untracked();
         let text = draft.now();
-        match read_text(&text, Kind::Length, unit) {
+        match read_text(&text, spot.measure.kind, unit) {
             None => self.go_on.run(spot),
             Some(Err(_)) => {}
             Some(Ok(_)) => {

@@ -1,11 +1,12 @@
 //! The limits of the oil clearance: typed, with where they came from.
 
 use assembly_core::measure::{Window, WindowError};
-use assembly_core::quantity::{Kind, Unit};
+use assembly_core::quantity::Unit;
 use build_journal::Body;
 use build_journal::fact::{LimitsOrigin, LimitsSet};
-use build_journal::fold::Limits;
-use build_plan::measure::MAIN_OIL_CLEARANCE;
+use build_journal::fold::{Build, Limits};
+use build_plan::Measure;
+use build_plan::measure::{MAIN_OIL_CLEARANCE, ROD_OIL_CLEARANCE};
 use leptos::prelude::*;
 
 use super::tools::foreseen;
@@ -21,17 +22,29 @@ use crate::kit::toast::{Toast, toast};
 use crate::kit::words::{too_long, word_field};
 
 const NOTE_AT_MOST: usize = 200;
-const LEAD: &str = "The limits that count are those you type from your own sheet. Without any, nothing is called good.";
+/// What limits are, said once on top.
+pub const LEAD: &str = "The limits that count are those you type from your own sheet. Without any, nothing is called good.";
 const CONFLICT: &str = "These were set without knowing of each other. Strike one out, or set new ones: those take the place of all.";
 
-/// The page of the limits.
+/// The page of the limits of the main oil clearance.
 #[must_use]
 pub fn limits_page() -> Piece {
+    Piece::all([
+        title("Limits of the main oil clearance").into(),
+        note("lead", LEAD).into(),
+        foreseen(),
+        limits_of(&MAIN_OIL_CLEARANCE),
+    ])
+}
+
+/// The limits of any measure: those in force, and a form to set them.
+#[must_use]
+pub fn limits_of(measure: &'static Measure) -> Piece {
     let opened: Opened = expect_context();
     let settings = settings();
     let in_force = Memo::new(move |_| {
         opened.build.with(|build| {
-            let own = |one: &&Limits| one.set.measure == MAIN_OIL_CLEARANCE.id;
+            let own = |one: &&Limits| one.set.measure == measure.id;
             build.limits.iter().filter(own).cloned().collect::<Vec<_>>()
         })
     });
@@ -42,17 +55,20 @@ pub fn limits_page() -> Piece {
         }
         let conflict = (limits.len() > 1)
             .then(|| note("notice notice-caution", CONFLICT).test("limits-conflict"));
-        let rows = limits
-            .iter()
-            .map(|limits| in_force_row(opened, settings, limits));
+        let rows = limits.iter().map(|limits| {
+            in_force_row(
+                opened,
+                settings.units().of(measure.kind, measure.units),
+                limits,
+            )
+        });
         Piece::all([conflict.into(), el("ul").class("entries").all(rows).into()])
     });
     Piece::all([
-        title("Limits of the main oil clearance").into(),
-        note("lead", LEAD).into(),
-        foreseen(),
         section("In force").with(shown).into(),
-        Setting::load(opened, settings, in_force).section().into(),
+        Setting::load(measure, opened, settings, in_force)
+            .section()
+            .into(),
     ])
 }
 
@@ -64,7 +80,7 @@ fn origin_words(origin: LimitsOrigin) -> &'static str {
     }
 }
 
-fn in_force_row(opened: Opened, settings: Settings, limits: &Limits) -> Piece {
+fn in_force_row(opened: Opened, unit: &'static Unit, limits: &Limits) -> Piece {
     let fact = limits.fact;
     let typed = match (&limits.low, &limits.high) {
         (Some(low), Some(high)) => format!("{low} to {high}"),
@@ -77,7 +93,6 @@ fn in_force_row(opened: Opened, settings: Settings, limits: &Limits) -> Piece {
         origin_words(limits.set.origin),
         limits.set.origin_note
     );
-    let unit = settings.units().clearance();
     let own_unit = limits
         .low
         .as_ref()
@@ -111,6 +126,7 @@ fn in_force_row(opened: Opened, settings: Settings, limits: &Limits) -> Piece {
 /// Limits that are being typed.
 #[derive(Clone, Copy)]
 struct Setting {
+    measure: &'static Measure,
     opened: Opened,
     settings: Settings,
     toast: Toast,
@@ -123,16 +139,35 @@ struct Setting {
 }
 
 impl Setting {
-    fn load(opened: Opened, settings: Settings, in_force: Memo<Vec<Limits>>) -> Self {
-        let draft =
-            |name: &str, start: &str| Draft::or(opened.draft(&format!("limits/{name}")), start);
+    fn load(
+        measure: &'static Measure,
+        opened: Opened,
+        settings: Settings,
+        in_force: Memo<Vec<Limits>>,
+    ) -> Self {
+        let draft = |name: &str, start: &str| {
+            let name = opened.draft(&format!("limits/{}/{name}", measure.id));
+            Draft::or(name, start)
+        };
+        // What no running clearance can be is asked about; other measures may be
+        // of any size.
+        let is_running = [MAIN_OIL_CLEARANCE.id, ROD_OIL_CLEARANCE.id].contains(&measure.id);
+        let side = |name: &str| {
+            let draft = draft(name, "");
+            if is_running {
+                LimitField::of(draft)
+            } else {
+                LimitField::of_anything(draft)
+            }
+        };
         Self {
+            measure,
             opened,
             settings,
             toast: toast(),
             in_force,
-            low: LimitField::of(draft("low", "")),
-            high: LimitField::of(draft("high", "")),
+            low: side("low"),
+            high: side("high"),
             origin: draft("origin", "sheet"),
             note: draft("note", ""),
             tried: RwSignal::new(false),
@@ -140,13 +175,15 @@ impl Setting {
     }
 
     fn unit(self) -> &'static Unit {
-        self.settings.units().clearance()
+        self.settings
+            .units()
+            .of(self.measure.kind, self.measure.units)
     }
 
     /// The window of what is typed; `Err(None)` while a text cannot be read or is
     /// asked about.
     fn window(self) -> Result<Window, Option<WindowError>> {
-        let side = |limit: LimitField| match limit.get(Kind::Length, self.unit()) {
+        let side = |limit: LimitField| match limit.get(self.measure.kind, self.unit()) {
             Limit::None => Ok(None),
             Limit::Typed(typed) => Ok(Some(typed.si())),
             Limit::NotYet => Err(None),
@@ -172,11 +209,11 @@ impl Setting {
         let unit = move || self.unit();
         let low = self
             .low
-            .piece("limits-low", "At least", Kind::Length, unit, || None);
+            .piece("limits-low", "At least", self.measure.kind, unit, || None);
         let wrong = move || self.wrong();
         let high = self
             .high
-            .piece("limits-high", "At most", Kind::Length, unit, wrong);
+            .piece("limits-high", "At most", self.measure.kind, unit, wrong);
         let pair = el("div").class("pair").with(low).with(high);
         let origins = vec![
             Word::of("sheet", "the maker's sheet"),
@@ -210,14 +247,12 @@ impl Setting {
 
     /// The trade's rule of thumb, for what it is.
     fn tripwire(self) -> Option<El> {
-        let words = MAIN_OIL_CLEARANCE.tripwire?.words;
+        let words = self.measure.tripwire?.words;
         let here = move || {
-            let practice = self.opened.build.with(|build| {
-                build
-                    .mains
-                    .iter()
-                    .find_map(|bearing| bearing.common_practice)
-            });
+            let practice = self
+                .opened
+                .build
+                .with(|build| common_practice(build, self.measure));
             let here =
                 practice.map(|window| format!(", here {}", window_words(&window, self.unit())));
             format!(
@@ -249,7 +284,7 @@ impl Setting {
         let typed =
             |draft: Draft| Some(draft.now().trim().to_owned()).filter(|text| !text.is_empty());
         let wrote = self.opened.write_down(Body::LimitsSet(LimitsSet {
-            measure: MAIN_OIL_CLEARANCE.id.to_owned(),
+            measure: self.measure.id.to_owned(),
             place: None,
             low: typed(self.low.draft),
             high: typed(self.high.draft),
@@ -275,4 +310,16 @@ impl Setting {
             self.toast.say("The limits are set.");
         }
     }
+}
+
+/// What common practice would expect of a measure, once its size is known.
+fn common_practice(build: &Build, measure: &Measure) -> Option<Window> {
+    if measure.id == MAIN_OIL_CLEARANCE.id {
+        return build.mains.iter().find_map(|one| one.common_practice);
+    }
+    if measure.id == ROD_OIL_CLEARANCE.id {
+        return build.rods.iter().find_map(|one| one.fit.common_practice);
+    }
+    let mut fits = build.fits().filter(|fit| fit.measure.id == measure.id);
+    fits.find_map(|fit| fit.common_practice)
 }

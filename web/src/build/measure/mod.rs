@@ -3,15 +3,15 @@
 mod bearing;
 mod crank;
 mod diary;
-mod entry;
-mod limits;
+pub mod entry;
+pub mod limits;
 mod mains;
-mod order;
+pub mod order;
 mod picture;
-mod places;
-mod result;
+pub mod places;
+pub mod result;
 mod standing;
-mod tool_choice;
+pub mod tool_choice;
 mod tools;
 mod zeroing;
 

@@ -23,9 +23,9 @@ impl Spot {
         }
     }
 
-    /// Where on its main it is, in words.
+    /// Where on its part it is, in words.
     #[must_use]
-    pub fn on_its_main(&self) -> String {
+    pub fn on_its_part(&self) -> String {
         let station = self.place.station.map(Station::label);
         let direction = self.place.direction.map(Direction::label);
         let parts: Vec<&str> = station.into_iter().chain(direction).collect();
@@ -65,16 +65,8 @@ pub fn all(build: &Build) -> Vec<Spot> {
 #[must_use]
 pub fn is_measured(build: &Build, spot: &Spot) -> bool {
     build
-        .mains
-        .iter()
-        .flat_map(|bearing| &bearing.readings)
-        .any(|taken| {
-            taken.place == Some(spot.place)
-                && taken
-                    .measure
-                    .is_some_and(|measure| measure.id == spot.measure.id)
-                && build.still_counts(taken)
-        })
+        .readings(spot.measure, spot.place.at)
+        .any(|taken| taken.place == Some(spot.place) && build.still_counts(taken))
 }
 
 /// How many places of a measure are not measured yet.

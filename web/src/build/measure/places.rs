@@ -14,15 +14,8 @@ use crate::kit::section::{fold, section};
 #[must_use]
 pub fn readings_at(build: &Build, spot: &Spot) -> Vec<Taken> {
     build
-        .mains
-        .iter()
-        .flat_map(|bearing| &bearing.readings)
+        .readings(spot.measure, spot.place.at)
         .filter(|taken| taken.place == Some(spot.place))
-        .filter(|taken| {
-            taken
-                .measure
-                .is_some_and(|measure| measure.id == spot.measure.id)
-        })
         .cloned()
         .collect()
 }

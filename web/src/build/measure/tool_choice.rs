@@ -14,33 +14,32 @@ use crate::device::drafts::Draft;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::Piece;
 
-/// What a tool must be able to do to read this measure.
-#[must_use]
-pub fn task_of(measure: &Measure) -> Task {
-    if measure.id == MAIN_JOURNAL_DIAMETER.id {
-        Task::OutsideSize
-    } else if measure.id == MAIN_BEARING_BORE.id {
-        Task::InsideSize
-    } else {
-        Task::RunningClearance
-    }
-}
-
 /// The kind of a listed tool, when this version knows it.
 #[must_use]
 pub fn kind_of(tool: &ListedTool) -> Option<&'static Instrument> {
     instrument(&tool.instrument)
 }
 
-/// The listed tools that can do this.
+/// The listed tools that can do one of these.
 #[must_use]
-pub fn able(build: &Build, task: Task) -> Vec<ListedTool> {
+pub fn able(build: &Build, tasks: &[Task]) -> Vec<ListedTool> {
     build
         .tools
         .iter()
-        .filter(|tool| kind_of(tool).is_some_and(|kind| kind.can(task)))
+        .filter(|tool| kind_of(tool).is_some_and(|kind| can(kind, tasks)))
         .cloned()
         .collect()
+}
+
+/// Whether a kind of tool can do one of these.
+fn can(kind: &Instrument, tasks: &[Task]) -> bool {
+    tasks.iter().any(|task| kind.can(*task))
+}
+
+/// Whether there is any kind of tool for a measure.
+#[must_use]
+pub fn has_tools(measure: &Measure) -> bool {
+    INSTRUMENTS.iter().any(|kind| can(kind, measure.tasks()))
 }
 
 /// The listed tools, as what is known of them.
@@ -60,13 +59,17 @@ pub struct InHand {
 }
 
 impl InHand {
-    /// What is in hand in this build.
+    /// What is in hand for the main bearings of this build.
     #[must_use]
-    pub fn of(opened: Opened) -> Self {
-        let of_mains = build_plan::MEASURES
-            .iter()
-            .filter(|measure| measure.spots.per == Per::Main && measure.can_be_read());
-        let picked = of_mains.map(|measure| {
+    pub fn of_mains(opened: Opened) -> Self {
+        let read = |measure: &&&Measure| measure.spots.per == Per::Main && measure.can_be_read();
+        Self::of(opened, build_plan::MEASURES.iter().filter(read).copied())
+    }
+
+    /// What is in hand for these measures.
+    #[must_use]
+    pub fn of(opened: Opened, measures: impl IntoIterator<Item = &'static Measure>) -> Self {
+        let picked = measures.into_iter().map(|measure| {
             (
                 measure.id,
                 Draft::of(opened.draft(&format!("tool/{}", measure.id))),
@@ -93,12 +96,13 @@ impl InHand {
             .draft(measure)
             .and_then(|draft| ToolId::parse(&draft.get()).ok());
         self.opened.build.with(|build| {
-            let able = able(build, task_of(measure));
+            let able = able(build, measure.tasks());
             let find = |id: ToolId| able.iter().find(|tool| tool.tool == id).cloned();
             let read_last = || {
-                let readings = build.mains.iter().flat_map(|bearing| &bearing.readings);
-                readings
-                    .filter(|taken| taken.measure.is_some_and(|one| one.id == measure.id))
+                let engine = &build.engine.as_ref()?.engine;
+                let parts = measure.spots.per.parts(engine).into_iter();
+                parts
+                    .flat_map(|at| build.readings(measure, at))
                     .max_by_key(|taken| taken.fact)
                     .and_then(|taken| taken.reading.tool)
             };
@@ -143,17 +147,19 @@ pub fn list_tool(opened: Opened, kind: &'static Instrument) -> Option<ToolId> {
 #[must_use]
 pub fn tool_choice(measure: &'static Measure, in_hand: InHand) -> Piece {
     let opened: Opened = expect_context();
-    let task = task_of(measure);
-    let (question, take_one) = match task {
-        Task::OutsideSize => ("Journals are measured with", "Take a tool for journals"),
-        Task::InsideSize => ("Bores are measured with", "Take a tool for bores"),
-        _ => ("Measured with", "Take a tool"),
+    let tasks = measure.tasks();
+    let (question, take_one) = if measure.id == MAIN_JOURNAL_DIAMETER.id {
+        ("Journals are measured with", "Take a tool for journals")
+    } else if measure.id == MAIN_BEARING_BORE.id {
+        ("Bores are measured with", "Take a tool for bores")
+    } else {
+        ("Measured with", "Take a tool")
     };
     let picked = move || {
         let tool = in_hand.tool(measure);
         tool.map(|tool| tool.tool.to_string()).unwrap_or_default()
     };
-    let listed = Memo::new(move |_| opened.build.with(|build| able(build, task)));
+    let listed = Memo::new(move |_| opened.build.with(|build| able(build, tasks)));
     let hand = Piece::live(move || {
         let words: Vec<Word> = listed
             .get()
@@ -180,7 +186,7 @@ pub fn tool_choice(measure: &'static Measure, in_hand: InHand) -> Piece {
     });
     let kinds = INSTRUMENTS
         .iter()
-        .filter(|kind| kind.can(task))
+        .filter(|kind| can(kind, tasks))
         .map(|kind| Word::of(kind.id, kind.label))
         .collect();
     let add = move |id: String| {

@@ -24,7 +24,7 @@ const CHAIN: &str = "Measure the journal, lock the micrometer there, and zero th
 #[must_use]
 pub fn tools_page() -> Piece {
     let opened: Opened = expect_context();
-    let in_hand = InHand::of(opened);
+    let in_hand = InHand::of_mains(opened);
     let tools = Memo::new(move |_| opened.build.with(|build| build.tools.clone()));
     let listed = Piece::live(move || {
         let tools = tools.get();
@@ -116,7 +116,7 @@ pub fn foreseen() -> Piece {
 
 fn never_good(build: &Build) -> Option<String> {
     let window = window(build)?;
-    let has = |task| !able(build, task).is_empty();
+    let has = |task| !able(build, &[task]).is_empty();
     let enough = has(Task::RunningClearance) || (has(Task::OutsideSize) && has(Task::InsideSize));
     let settle_with =
         |own: &[Tool]| which_could_settle(Task::RunningClearance, own, &window, DANGEROUS_SIDE);

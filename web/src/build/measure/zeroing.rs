@@ -5,7 +5,7 @@ use assembly_core::fit::running_clearance::NeedleSense;
 use assembly_core::quantity::{Kind, Unit};
 use assembly_core::tool::Task;
 use build_journal::fact::{SetOn, ToolSet};
-use build_journal::fold::{Build, ListedTool, Taken, ToolSetting};
+use build_journal::fold::{Build, ListedTool, ToolSetting};
 use build_journal::{Body, FactId, SettingId, ToolId};
 use build_plan::measure::MAIN_JOURNAL_DIAMETER;
 use leptos::prelude::*;
@@ -54,7 +54,7 @@ pub fn setting_words_of(build: &Build, set: &ToolSet) -> String {
         ),
     };
     let at = match (
-        set.locked_at.and_then(|fact| reading(build, fact)),
+        set.locked_at.and_then(|fact| build.reading(fact)),
         &set.set_at,
     ) {
         (Some(taken), _) => {
@@ -77,14 +77,6 @@ pub fn setting_words_of(build: &Build, set: &ToolSet) -> String {
     format!("Set on {on}{at}{reads}.")
 }
 
-fn reading(build: &Build, fact: FactId) -> Option<&Taken> {
-    build
-        .mains
-        .iter()
-        .flat_map(|bearing| &bearing.readings)
-        .find(|taken| taken.fact == fact)
-}
-
 /// The form that sets a tool.
 #[must_use]
 pub fn zeroing(tool: &ListedTool) -> El {
@@ -96,7 +88,7 @@ pub fn zeroing(tool: &ListedTool) -> El {
         |name: &str, start: &str| Draft::or(opened.draft(&format!("set/{id}/{name}")), start);
     let outside = opened
         .build
-        .with_untracked(|build| able(build, Task::OutsideSize));
+        .with_untracked(|build| able(build, &[Task::OutsideSize]));
     let first = outside
         .first()
         .map_or_else(|| STANDARD.to_owned(), |tool| tool.tool.to_string());

@@ -37,11 +37,12 @@ impl Gathering<'_> {
     fn clearance(&mut self, roles: &[(Role, &'static Measure, At)]) -> Option<Estimate> {
         let folding = self.folding;
         let readings = roles.iter().flat_map(|(role, measure, at)| {
-            let taken = folding.readings.of(measure, *at);
+            let taken = folding.build.readings.of(measure, *at);
             taken.map(move |taken| (*role, taken))
         });
         let sources = std::mem::take(&mut self.sources);
-        let register = Register::going_on(sources, readings, &folding.bench, &folding.readings);
+        let register =
+            Register::going_on(sources, readings, &folding.bench, &folding.build.readings);
         self.sources = Arc::clone(register.sources());
         let journals = register.means(Role::Journal);
         self.journals

@@ -87,6 +87,7 @@ pub(super) fn trends(folding: &Folding, inputs: &OilInputs) -> Vec<TrendLine> {
             .filter_map(|one| Some((one.fact, one.pressure.si()?)))
             .collect();
         let read = folding
+            .build
             .readings
             .at((COMPRESSION_PRESSURE.id, At::Cylinder(cylinder)));
         points.extend(read.filter_map(number));
@@ -102,7 +103,7 @@ pub(super) fn trends(folding: &Folding, inputs: &OilInputs) -> Vec<TrendLine> {
         lines.push(TrendLine::of(TrendOf::LeakDown(cylinder), points.collect()));
     }
     for valve in Per::Valve.parts(engine) {
-        let read = folding.readings.at((VALVE_LASH.id, valve));
+        let read = folding.build.readings.at((VALVE_LASH.id, valve));
         lines.push(TrendLine::of(
             TrendOf::Lash(valve),
             read.filter_map(number).collect(),

@@ -1,0 +1,16 @@
+//! Every measure of the engine: the list of them, the round over all parts of
+//! one, how each stands, and its limits.
+
+mod limits;
+mod list;
+mod part;
+mod parts;
+mod place;
+mod standing;
+mod strip;
+mod walk;
+
+pub use limits::round_limits;
+pub use list::list;
+pub use part::round;
+pub use place::Place;

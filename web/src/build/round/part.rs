@@ -1,0 +1,346 @@
+//! A round: one measure over all its parts. The place in hand, the number, what
+//! it comes to, and all the others.
+
+use build_plan::{At, Measure};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+use super::parts::{Choosing, places};
+use super::place::Place;
+use super::standing::{Stands, stands};
+use super::strip::strip;
+use super::walk;
+use crate::build::Opened;
+use crate::build::measure::entry::entry;
+use crate::build::measure::order::Spot;
+use crate::build::measure::tool_choice::InHand;
+use crate::device::settings::{UnitClass, settings};
+use crate::kit::judged::{capital, dominates, findings, verdict, what_to_do, window_words};
+use crate::kit::keypad::pad;
+use crate::kit::piece::{El, Piece, el, link, note, p, title};
+use crate::kit::section::{section, sentences};
+use crate::kit::verdict::{Mark, shape};
+use crate::route::{self, Page, Route};
+
+/// A round of a measure; `part` counts its parts from 1.
+#[must_use]
+pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
+    let opened: Opened = expect_context();
+    let settings = settings();
+    let pad = pad();
+    let parts = Memo::new(move |_| opened.build.with(|build| walk::parts(build, measure)));
+    let at = Memo::new(move |_| parts.with(|parts| parts.get(part.get() - 1).copied()));
+    let here = move || {
+        let at = at.get()?;
+        let units = settings.units();
+        Some(opened.build.with(|build| stands(build, measure, at, units)))
+    };
+    Effect::new(move |_| {
+        let live = here().and_then(|stands| {
+            let judged = stands.judged.as_ref()?;
+            Some((stands.mark(), judged.live_words()))
+        });
+        pad.show_live(live);
+    });
+    on_cleanup(move || pad.show_live(None));
+    let head = Piece::live(move || match at.get() {
+        Some(at) => heading(opened, measure, (part.get(), parts.with(Vec::len)), at),
+        None => Piece::all([
+            title(&capital(measure.label)).into(),
+            p("This engine has no such part.").into(),
+        ]),
+    });
+    let standing = Piece::live(move || here().map(|one| standing(&one)).into());
+    let all = Piece::live(move || {
+        let units = settings.units();
+        let all: Vec<(At, Stands)> = opened.build.with(|build| {
+            let parts = walk::parts(build, measure).into_iter();
+            parts
+                .map(|at| (at, stands(build, measure, at, units)))
+                .collect()
+        });
+        let to = |number: usize| address(opened, measure, number).to_string();
+        if all.len() < 2 {
+            return Piece::none();
+        }
+        section("All of them")
+            .with(strip(&all, at.get(), to))
+            .into()
+    });
+    let whole = Piece::when(
+        move || at.with(Option::is_some),
+        move || {
+            let result = Piece::live(move || {
+                here()
+                    .map(|stands| result(&stands, settings.units(), measure))
+                    .into()
+            });
+            let left = el("div").class("half").with(if measure.can_be_read() {
+                measuring(opened, measure, (part, at))
+            } else {
+                worked_out_from(opened, measure)
+            });
+            let right = el("div").class("half answer").test("answer").with(result);
+            let halves = el("div").class("halves").with(left).with(right);
+            Piece::all([limits_line(opened, measure).into(), halves.into()])
+        },
+    );
+    Piece::all([head, standing, whole, all])
+}
+
+/// The address of a part in a round.
+fn address(opened: Opened, measure: &Measure, part: usize) -> Route {
+    let place = Place::Round(measure.id.to_owned(), part);
+    Route::Build(opened.id.to_string(), Page::Measure(place))
+}
+
+/// Which part, and the ones beside it.
+fn heading(opened: Opened, measure: &'static Measure, (part, of): (usize, usize), at: At) -> Piece {
+    let beside = |number: usize, face: String| {
+        link("quiet", &address(opened, measure, number), &face)
+            .attr("aria-label", &format!("number {number} of {of}"))
+    };
+    let before = (part > 1).then(|| beside(part - 1, format!("‹ {}", part - 1)));
+    let after = (part < of).then(|| beside(part + 1, format!("{} ›", part + 1)));
+    let name = title(&capital(&at.to_string())).with(
+        el("span")
+            .class("title-of")
+            .text(&format!(" {} of {of}", part)),
+    );
+    Piece::all([
+        note("hint", &capital(measure.label)).test("measure").into(),
+        el("div")
+            .class("title-row")
+            .with(before)
+            .with(name)
+            .with(after)
+            .into(),
+    ])
+}
+
+fn standing(stands: &Stands) -> El {
+    let mark = stands.mark();
+    let words = match &stands.judged {
+        Some(judged) if mark == Mark::None => {
+            format!("{} · {}", judged.value_words(), stands.words())
+        }
+        Some(judged) => judged.live_words(),
+        None => stands.words(),
+    };
+    el("p")
+        .class("standing")
+        .test("standing")
+        .attr("data-verdict", mark.name())
+        .with(shape(mark))
+        .with(el("span").text(&words))
+}
+
+/// The place in hand and all others of the part.
+fn measuring(
+    opened: Opened,
+    measure: &'static Measure,
+    (part, at): (Memo<usize>, Memo<Option<At>>),
+) -> Piece {
+    let pad = pad();
+    let in_hand = InHand::of(opened, [measure]);
+    // The place that was taken in hand by a tap; else the first open one.
+    let chosen = RwSignal::new(None::<Spot>);
+    let spot = Memo::new(move |_| {
+        let (at, chosen) = (at.get()?, chosen.get());
+        match chosen {
+            Some(spot) if spot.place.at == at => Some(spot),
+            _ => {
+                let open = |build: &_| walk::first_open_on(build, measure, at);
+                opened.build.with_untracked(open)
+            }
+        }
+    });
+    let go_on = Callback::new(move |from: Spot| {
+        let next = opened
+            .build
+            .with_untracked(|build| walk::next_after(build, &from));
+        match next {
+            Some(next) if Some(next.place.at) == at.get_untracked() => chosen.set(Some(next)),
+            Some(next) => {
+                chosen.set(Some(from));
+                let number = opened.build.with_untracked(|build| {
+                    let parts = walk::parts(build, measure);
+                    parts.iter().position(|part| *part == next.place.at)
+                });
+                if let Some(number) = number {
+                    route::go(&address(opened, measure, number + 1));
+                }
+            }
+            None => {
+                pad.close();
+                // The panel then says that all is done.
+                chosen.set(None);
+            }
+        }
+    });
+    let choose = Callback::new(move |spot: Spot| {
+        chosen.set(Some(spot));
+        // The field is there already, or focuses itself when it comes.
+        if let Some(field) = document().get_element_by_id("reading") {
+            let field: HtmlElement = field.unchecked_into();
+            let _ = field.focus();
+        }
+    });
+    let any = Memo::new(move |_| spot.with(Option::is_some));
+    let panel = Piece::live(move || {
+        if !any.get() {
+            return part_is_done(opened, measure, part).into();
+        }
+        untrack(|| {
+            let first = spot.get()?;
+            let held = Memo::new(move |last: Option<&Spot>| {
+                spot.get().or_else(|| last.copied()).unwrap_or(first)
+            });
+            Some(entry(held, in_hand, go_on))
+        })
+        .into()
+    });
+    let choosing = Choosing {
+        measure,
+        at,
+        spot,
+        choose,
+    };
+    Piece::all([panel, places(choosing)])
+}
+
+/// Said in place of the panel when nothing on this part is left to read.
+fn part_is_done(opened: Opened, measure: &'static Measure, part: Memo<usize>) -> El {
+    let next = Piece::live(move || {
+        let next = opened.build.with(|build| {
+            let parts = walk::parts(build, measure);
+            let mut order = (0..parts.len()).map(|step| (part.get() + step) % parts.len());
+            order.find(|number| {
+                parts
+                    .get(*number)
+                    .is_some_and(|at| walk::first_open_on(build, measure, *at).is_some())
+            })
+        });
+        let (said, to, word) = match next {
+            Some(number) => (
+                "The round goes on.",
+                address(opened, measure, number + 1),
+                "Go on",
+            ),
+            None => (
+                "That was the last: the round is done.",
+                Route::Build(opened.id.to_string(), Page::Measure(Place::List)),
+                "To all measures",
+            ),
+        };
+        let go = link("", &to, word).test("what-next");
+        Piece::all([p(said).into(), el("div").class("row").with(go).into()])
+    });
+    el("section")
+        .class("entry-panel")
+        .attr("role", "status")
+        .test("all-measured")
+        .with(note(
+            "entry-where",
+            "Done: every place of this part is measured.",
+        ))
+        .with(next)
+        .with(note("hint", "Tap a place below to read it again."))
+}
+
+/// What the measure is worked out from, each a link to its round.
+fn worked_out_from(opened: Opened, measure: &'static Measure) -> Piece {
+    let links = measure.sources().into_iter().map(|source| {
+        let to = address(opened, source, 1).to_string();
+        let left = opened
+            .build
+            .with_untracked(|build| walk::left(build, source));
+        let words = match left {
+            0 => "all measured".to_owned(),
+            left => format!("{left} still to measure"),
+        };
+        let link = el("a")
+            .class("entry")
+            .attr("href", &to)
+            .test(&format!("from-{}", source.id))
+            .with(el("strong").text(&capital(source.label)))
+            .with(el("span").text(&words));
+        el("li").with(link).into()
+    });
+    section("Worked out from")
+        .with(el("ul").class("entries").all(links))
+        .with(sentences("", &measure.how))
+        .into()
+}
+
+fn limits_line(opened: Opened, measure: &'static Measure) -> El {
+    let settings = settings();
+    let to = Page::Measure(Place::Limits(measure.id.to_owned()));
+    el("a")
+        .class("line")
+        .attr("href", &Route::Build(opened.id.to_string(), to).to_string())
+        .test("limits-line")
+        .live_text(move || {
+            let unit = settings.units().of(measure.kind, measure.units);
+            opened.build.with(|build| {
+                let mut own = build
+                    .limits
+                    .iter()
+                    .filter(|one| one.set.measure == measure.id);
+                match (own.next(), own.next()) {
+                    (None, _) => "No limits yet: type them from the maker's sheet".to_owned(),
+                    (Some(one), None) if let Ok(window) = &one.window => {
+                        format!("Limits: {}", window_words(window, unit))
+                    }
+                    _ => "The limits can't be used as they are: look at them".to_owned(),
+                }
+            })
+        })
+}
+
+/// The whole result at a part.
+fn result(stands: &Stands, units: UnitClass, measure: &'static Measure) -> Piece {
+    let unit = units.of(measure.kind, measure.units);
+    let stale = (!stands.stale.is_empty()).then(|| {
+        section("It no longer counts")
+            .test("stale")
+            .with(sentences("", &stands.stale))
+    });
+    let missing = (!stands.missing.is_empty())
+        .then(|| section("Missing for a verdict").with(sentences("missing", &stands.missing)));
+    let rule = measure.tripwire.as_ref().map(|wire| {
+        let here = stands.common_practice.map_or_else(String::new, |window| {
+            format!(", here {}", window_words(&window, unit))
+        });
+        el("p")
+            .class("tripwire")
+            .test("tripwire")
+            .with(el("strong").text("Common practice, not a limit"))
+            .text(&format!(
+                ": {}{here}. The maker's sheet decides.",
+                wire.words
+            ))
+    });
+    let whole = stands.judged.as_ref().map(|judged| {
+        let sure = stands.missing.is_empty() && stands.stale.is_empty();
+        let number = if sure || judged.mark() == Mark::Bad {
+            verdict(judged)
+        } else {
+            note("reading", &judged.value_words())
+                .test("reading")
+                .into()
+        };
+        Piece::all([
+            number,
+            findings(&judged.findings),
+            dominates(&judged.least, &judged.sources),
+            if sure {
+                what_to_do(judged)
+            } else {
+                Piece::none()
+            },
+        ])
+    });
+    Piece::all([stale.into(), whole.into(), missing.into(), rule.into()])
+}
