@@ -120,14 +120,24 @@ impl Page {
         self.bring_into_view(&name).await;
     }
 
-    /// Scrolls as a person does who wants to see a thing.
+    /// Scrolls as a person does who wants to see a thing, and as long until it
+    /// stands still: a touch is aimed at where it stands now, and what makes room
+    /// for the keypad may still be going.
     pub async fn bring_into_view(&self, name: &str) {
-        let thing = self.wait_for_test(name).await;
-        let thing = serde_json::to_value(&thing).unwrap();
-        self.script(
-            "arguments[0].scrollIntoView({ block: 'center' })",
-            vec![thing],
-        )
+        let script = "arguments[0].scrollIntoView({ block: 'center' });
+            const { x, y, width, height } = arguments[0].getBoundingClientRect();
+            return [x, y, width, height];";
+        let mut last = None;
+        until(&format!("data-test {name:?} to stand still"), async || {
+            let thing = self.by_test(name).await?;
+            let thing = serde_json::to_value(&thing).ok()?;
+            let place = self.client.execute(script, vec![thing]).await.ok()?;
+            if last.as_ref() == Some(&place) {
+                return Some(());
+            }
+            last = Some(place);
+            None
+        })
         .await;
     }
 

@@ -39,6 +39,19 @@ async fn a_build_goes_out_and_comes_in_unchanged(rig: &mut Rig) {
     page.assert_no_trouble().await;
 }
 
+each_engine!(a_file_that_is_picked_while_the_book_opens_waits_for_it);
+async fn a_file_that_is_picked_while_the_book_opens_waits_for_it(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    for _ in 0..5 {
+        page.reload().await;
+        let said = page.bring_in(&sprayer()).await;
+        assert!(said.contains("nothing has changed"), "{said}");
+    }
+    page.assert_no_trouble().await;
+}
+
 each_engine!(a_file_that_is_no_build_is_refused_with_a_sentence);
 async fn a_file_that_is_no_build_is_refused_with_a_sentence(rig: &mut Rig) {
     let good = std::fs::read_to_string(sprayer()).unwrap();

@@ -34,18 +34,30 @@ pub fn import_file() -> Piece {
     let keeping = keeping();
     let came = RwSignal::new(None::<Came>);
     let open = RwSignal::new(false);
-    let picked = move |event: Event| {
-        let input = event
-            .target()
-            .and_then(|input| input.dyn_into::<HtmlInputElement>().ok());
-        let Some(file) = input.as_ref().and_then(files::picked) else {
+    // Whether a build is here already is known only once the book is read: a
+    // file that is picked before that waits for it.
+    let waiting = RwSignal::new_local(None::<File>);
+    Effect::new(move |_| {
+        if !keeping.is_open() {
+            return;
+        }
+        let Some(file) = waiting.get() else {
             return;
         };
+        waiting.set(None);
         spawn_local(async move {
             let said = read(keeping, &file).await;
             came.set(Some(said));
             open.set(true);
         });
+    });
+    let picked = move |event: Event| {
+        let input = event
+            .target()
+            .and_then(|input| input.dyn_into::<HtmlInputElement>().ok());
+        if let Some(file) = input.as_ref().and_then(files::picked) {
+            waiting.set(Some(file));
+        }
     };
     let save_the_rest = move || {
         let Some(Came::CutShort(_, journal)) = came.get_untracked() else {

@@ -50,7 +50,10 @@ pub fn stopped(tonight: Tonight) -> Piece {
                 p("")
                     .class("hint")
                     .test("last-fact")
-                    .with(el("span").text(&format!("Last written: {words}, ")))
+                    .with(
+                        el("span")
+                            .text(&format!("Last written: {}, ", words.trim_end_matches('.'))),
+                    )
                     .live_text(move || when::ago(tonight.now.get().saturating_sub(clock)))
             })
             .into()
