@@ -60,7 +60,8 @@ fn hold(imported: &Imported) {
 mod tests {
     use super::hold_import;
 
-    const FILES: [&[u8]; 5] = [
+    const FILES: [&[u8]; 6] = [
+        include_bytes!("../fixtures/timing-cover-1.json"),
         include_bytes!("../fixtures/rod-caps-1.json"),
         include_bytes!("../fixtures/oddities-1.json"),
         include_bytes!("../fixtures/shed-evening-1.json"),

@@ -14,6 +14,7 @@ const SCHEMA: &str = include_str!("../schema/thoubook-journal-1.schema.json");
 const SPRAYER: &str = include_str!("../fixtures/orchard-sprayer-1.json");
 const EVENING: &str = include_str!("../fixtures/shed-evening-1.json");
 const ROD_CAPS: &str = include_str!("../fixtures/rod-caps-1.json");
+const COVER: &str = include_str!("../fixtures/timing-cover-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
@@ -107,6 +108,24 @@ fn the_evening_folds_to_what_happened() {
     assert!(build.bought.parts[0].is_here());
     assert_eq!((build.photos.len(), build.plan.fasteners().count()), (1, 1));
     assert_eq!(build.clocks().len(), 1);
+}
+
+#[test]
+fn a_dragged_cover_with_a_crowfoot_is_right_by_the_schema_and_was_given_up() {
+    assert_eq!(complaints(COVER), Vec::<String>::new());
+    let journal = import(COVER.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), COVER);
+    let all = tightenings(&journal);
+    let cover = &all.groups[0];
+    assert!(cover.sheet.wrong.is_empty(), "{:?}", cover.sheet.wrong);
+    assert_eq!(cover.sheet.layout.places()[2], (2.25, -0.25));
+    assert_eq!(cover.state(At::Engine), State::GivenUp);
+    // 60 × 10 ÷ (10 + 1.5 × cos 45°) = 54.2
+    let set = cover.part(At::Engine).unwrap().runs[0].number(0).unwrap();
+    assert!(
+        (set.0.parse::<f64>().unwrap() - 54.2).abs() < 0.6,
+        "{set:?}"
+    );
 }
 
 #[test]
@@ -294,12 +313,12 @@ fn the_schema_finds_what_is_wrong() {
         (r#""close_by":"#, r#""close":"#),
         (r#","sealant":"#, r#","sealed":"#),
         (r#""bolts":[2,5]"#, r#""bolts":2"#),
+        (r#"[225,-25]"#, r#"[225]"#),
+        (r#""turned":"45""#, r#""turned":45"#),
+        (r#""wrench_length":"10 in","#, ""),
     ] {
-        let file = if EVENING.contains(from) {
-            EVENING
-        } else {
-            ROD_CAPS
-        };
+        let files = [EVENING, ROD_CAPS, COVER];
+        let file = files.into_iter().find(|file| file.contains(from)).unwrap();
         let wrong = file.replacen(from, to, 1);
         assert_ne!(wrong, file, "{from}");
         let wrong =

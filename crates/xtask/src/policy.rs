@@ -37,6 +37,8 @@ fn policy(inline_scripts: &[String]) -> String {
         &format!("script-src 'self' 'wasm-unsafe-eval'{scripts}"),
         "style-src 'self'",
         "img-src 'self' blob: data:",
+        // The silence that is played for a headset's button: made by the page.
+        "media-src blob:",
         "connect-src 'self'",
         "manifest-src 'self'",
         "worker-src 'self'",
@@ -103,8 +105,10 @@ mod tests {
         let start = html.find("img-src").unwrap();
         let images = html[start..].split(';').next().unwrap();
         assert_eq!(images, "img-src 'self' blob: data:");
-        // A photo is never a program.
-        assert_eq!(html.matches("blob:").count(), 1);
+        // Neither a photo nor a piece of silence is ever a program.
+        assert_eq!(html.matches("blob:").count(), 2);
+        assert!(html.contains("media-src blob:;"));
+        assert!(!html[html.find("script-src").unwrap()..start].contains("blob:"));
     }
 
     #[test]

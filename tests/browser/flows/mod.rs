@@ -2,6 +2,8 @@
 
 /// Limits in another unit.
 mod asking;
+/// A group of bolts as it really sits, and a run that is given up.
+mod bolts;
 /// All the quick checks.
 mod checks;
 /// A phone and a tablet that both edit one build.

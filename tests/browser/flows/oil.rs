@@ -109,6 +109,14 @@ async fn a_looser_main_takes_pressure_away_while_the_slider_moves(rig: &mut Rig)
         '[data-test=oil-chart] tbody tr').length >= 5
         && document.querySelector('[data-test=oil-chart] svg').getAttribute('aria-label').length > 20";
     page.wait_for_script("the table of the chart", table).await;
+    // It stays open while the slider moves on under it.
+    press(&page, "what-if-looser").await;
+    page.wait_for_script(
+        "the table of the chart to stay open",
+        "return document.querySelector('[data-test=oil-chart-numbers]').open
+            && !document.querySelector('[data-test=oil-idle]').textContent.includes('1.0 thou')",
+    )
+    .await;
     go_to(&page, "film").await;
     page.wait_for_test("film-chart").await;
     let film = page.text_of("film-chart").await;

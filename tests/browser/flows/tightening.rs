@@ -9,8 +9,9 @@ use crate::tightening::Asked;
 use crate::wait::until;
 
 /// From the middle out, as a sheet may print it.
-const ORDER: [u32; 10] = [3, 8, 2, 9, 4, 7, 1, 10, 5, 6];
-const TORQUES: [&str; 3] = ["30", "60", "90"];
+pub const ORDER: [u32; 10] = [3, 8, 2, 9, 4, 7, 1, 10, 5, 6];
+/// To three laps.
+pub const TORQUES: [&str; 3] = ["30", "60", "90"];
 
 each_engine!(a_head_is_tightened_with_an_interruption_in_each_lap);
 async fn a_head_is_tightened_with_an_interruption_in_each_lap(rig: &mut Rig) {
@@ -315,7 +316,7 @@ fn nothing_is_lost_between_any_two_of_136_pulls() {
 async fn nothing_is_lost(rig: &mut Rig) {
     let order: Vec<u32> = (1..=17).flat_map(|bolt| [bolt, bolt + 17]).collect();
     let page = rig.open().await;
-    page.bring_in(&rig.write("vee-eight.json", vee_eight(&order)))
+    page.bring_in(&rig.write("vee-eight.json", vee_eight_of(&order)))
         .await;
     page.close_the_file().await;
     page.open_the_build().await;
@@ -358,7 +359,7 @@ async fn nothing_is_lost(rig: &mut Rig) {
 }
 
 /// An exported build with a group of 34 bolts in it.
-fn vee_eight(order: &[u32]) -> String {
+pub fn vee_eight_of(order: &[u32]) -> String {
     let facts = [
         json!({
             "id": "01977421-c661-7000-8000-01977421c661",

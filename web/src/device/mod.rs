@@ -6,6 +6,7 @@ pub mod database;
 pub mod drafts;
 pub mod exports;
 pub mod files;
+pub mod headset;
 pub mod keeping;
 pub mod lack;
 pub mod local;

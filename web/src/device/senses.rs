@@ -12,6 +12,7 @@ use super::local;
 
 const SOUND: &str = "thoubook-setting/sound";
 const VOICE: &str = "thoubook-setting/voice";
+const HEADSET: &str = "thoubook-setting/headset";
 
 /// What is meant by a sound.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -59,15 +60,17 @@ thread_local! {
 pub struct Senses {
     sound: RwSignal<bool>,
     voice: RwSignal<bool>,
+    headset: RwSignal<bool>,
 }
 
 impl Senses {
-    /// As they were left: sound on, voice off.
+    /// As they were left: at first sound on, voice off, headset off.
     #[must_use]
     pub fn load() -> Self {
         Self {
             sound: RwSignal::new(local::get(SOUND).as_deref() != Some("off")),
             voice: RwSignal::new(local::get(VOICE).as_deref() == Some("on")),
+            headset: RwSignal::new(local::get(HEADSET).as_deref() == Some("on")),
         }
     }
 
@@ -81,6 +84,17 @@ impl Senses {
     #[must_use]
     pub fn speaks(self) -> bool {
         self.voice.get()
+    }
+
+    /// Whether the button of a headset is listened to; followed.
+    #[must_use]
+    pub fn hears_the_headset(self) -> bool {
+        self.headset.get()
+    }
+
+    /// Switches listening to the button of a headset.
+    pub fn switch_headset(self) {
+        switch(self.headset, HEADSET);
     }
 
     /// Switches sound and buzz.

@@ -7,6 +7,84 @@ use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance,
 };
 
+/// The reach from grip to bolt has to be at least this share of the wrench:
+/// nearer to the hand a small slip of the grip changes the torque too much.
+const LEAST_REACH: f64 = 0.2;
+
+/// An adapter on a torque wrench: a crowfoot, an offset ring, a cranked one.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Adapter {
+    factor: f64,
+}
+
+/// What is wrong with an adapter.
+#[derive(Clone, Copy, PartialEq, Eq, Debug, thiserror::Error)]
+#[non_exhaustive]
+pub enum AdapterError {
+    /// The wrench has no length.
+    #[error(
+        "the wrench's length is no number above nothing: from the middle of the grip to the middle of the drive"
+    )]
+    NoWrench,
+    /// The adapter's length is not one.
+    #[error(
+        "the adapter's length is no number above nothing: from the middle of the drive to the middle of the bolt"
+    )]
+    NoLength,
+    /// The angle is not between straight ahead and straight back.
+    #[error(
+        "the adapter is turned by 0° to 180°: 0° when it lengthens the wrench, 90° square to it, 180° back at the hand"
+    )]
+    NoAngle,
+    /// It reaches back nearly to the hand.
+    #[error(
+        "turned back like this the adapter reaches nearly to the hand: use a longer wrench, or turn the adapter to 90°"
+    )]
+    AtTheHand,
+}
+
+impl Adapter {
+    /// An adapter of this length from drive to bolt on a wrench of this length
+    /// from grip to drive (both metres), turned by this angle from straight ahead
+    /// (radians). The formula is that of [`WRENCH_WITH_ADAPTER`].
+    ///
+    /// # Errors
+    /// Which of the three is wrong, and what would be right.
+    ///
+    /// ```
+    /// use assembly_core::fastener::adapter::Adapter;
+    /// // TM 1-1500-204-23-9: 300 in-lb, wrench 10 in, adapter 4 in straight: 214.
+    /// let straight = Adapter::new(10.0, 4.0, 0.0).unwrap();
+    /// assert_eq!(straight.set_for(300.0).round(), 214.0);
+    /// ```
+    pub fn new(wrench: f64, length: f64, turned: f64) -> Result<Self, AdapterError> {
+        if !(wrench.is_finite() && wrench > 0.0) {
+            return Err(AdapterError::NoWrench);
+        }
+        if !(length.is_finite() && length > 0.0) {
+            return Err(AdapterError::NoLength);
+        }
+        // A typed 180° may come out a hair above π.
+        if !(-1e-9..=PI + 1e-9).contains(&turned) {
+            return Err(AdapterError::NoAngle);
+        }
+        let reach = length.mul_add(libm::cos(turned), wrench);
+        if reach < LEAST_REACH * wrench {
+            return Err(AdapterError::AtTheHand);
+        }
+        Ok(Self {
+            factor: wrench / reach,
+        })
+    }
+
+    /// What to set the wrench to for this torque at the bolt, in the unit of the
+    /// torque.
+    #[must_use]
+    pub fn set_for(self, torque: f64) -> f64 {
+        torque * self.factor
+    }
+}
+
 static WANTED: Input = Input::of(
     "wanted",
     "torque wanted at the bolt",
@@ -63,7 +141,7 @@ pub static WRENCH_WITH_ADAPTER: Calculation = Calculation {
 fn run(given: &Given) -> Result<Answer, CalculationError> {
     let (wanted, wrench) = (given.one(&WANTED)?, given.one(&WRENCH)?);
     let reach = wrench + given.one(&ADAPTER)? * given.one(&TURNED)?.cosine();
-    if reach.value() < 0.2 * wrench.value() {
+    if reach.value() < LEAST_REACH * wrench.value() {
         return Err(CalculationError::not_possible(
             &ADAPTER,
             "turned back like this the adapter reaches nearly to the hand: use a longer wrench, or turn the adapter to 90°",
@@ -111,6 +189,27 @@ mod tests {
         }
         assert!((value(&set(19.0, 22.0, 3.0, 0.0), "set", 1.0) - 16.72).abs() < 0.01);
         assert!(says(&set(300.0, 10.0, 4.0, 90.0), "changes nothing"));
+    }
+
+    #[test]
+    fn the_setting_is_that_of_the_quick_check_and_bad_sizes_are_named() {
+        for (wrench, length, degrees) in
+            [(10.0, 4.0, 45.0_f64), (22.0, 3.0, 0.0), (10.0, 4.0, 180.0)]
+        {
+            let adapter = Adapter::new(wrench, length, degrees.to_radians()).unwrap();
+            let answer = value(&set(60.0, wrench, length, degrees), "set", 1.0);
+            assert!((adapter.set_for(60.0) - answer).abs() < 1e-9);
+        }
+        for (wrench, length, turned, wrong) in [
+            (0.0, 0.1, 0.0, AdapterError::NoWrench),
+            (f64::NAN, 0.1, 0.0, AdapterError::NoWrench),
+            (0.4, -0.1, 0.0, AdapterError::NoLength),
+            (0.4, 0.1, 4.0, AdapterError::NoAngle),
+            (0.4, 0.1, f64::NAN, AdapterError::NoAngle),
+            (0.25, 0.25, PI, AdapterError::AtTheHand),
+        ] {
+            assert_eq!(Adapter::new(wrench, length, turned), Err(wrong));
+        }
     }
 
     #[test]

@@ -4,6 +4,7 @@ use thiserror::Error;
 
 use super::kind::Kind;
 use super::run::{Standing, Sureness};
+use crate::fastener::adapter::Adapter;
 use crate::fastener::stages::Stage;
 use crate::fastener::wrench::{Place, Scale};
 
@@ -16,6 +17,9 @@ pub struct Record {
     pub head_lubricant: Option<String>,
     /// The wrench's scale, when the wrench was named.
     pub wrench: Option<Scale>,
+    /// The adapter on it, when there is one: what the wrench was set to counts,
+    /// not what the bolt got.
+    pub adapter: Option<Adapter>,
     /// How often a bolt may be used by the builder's sheet; the kind's own
     /// limit when there is none.
     pub uses_allowed: Option<u32>,
@@ -142,7 +146,10 @@ fn wrench(standing: &Standing, record: &Record, reasons: &mut Vec<NoCredit>) {
     let torques: Vec<(usize, f64)> = torques.collect();
     let last = torques.iter().map(|one| one.1).fold(0.0, f64::max);
     for (lap, torque) in torques {
-        let place = scale.place(torque);
+        let set = record
+            .adapter
+            .map_or(torque, |adapter| adapter.set_for(torque));
+        let place = scale.place(set);
         // A soft first lap low on the scale does no harm; the final one decides.
         let counts = match place {
             Place::OffTheScale => true,

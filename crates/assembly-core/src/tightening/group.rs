@@ -6,6 +6,7 @@ use thiserror::Error;
 use super::generate::{by_turns, centre_out, criss_cross, star};
 use super::layout::Layout;
 use super::pattern::{Pattern, PatternError};
+use crate::fastener::adapter::Adapter;
 use crate::fastener::stages::{Stage, StageError, check, equal_steps};
 use crate::fastener::wrench::{Place, Scale, ScaleError};
 
@@ -165,13 +166,15 @@ pub enum NotReady {
 }
 
 /// Everything that is wrong with a group before its first tap; nothing when it
-/// may begin. The wrench's scale is its lowest and highest mark.
+/// may begin. The wrench's scale is its lowest and highest mark; with an adapter
+/// on it, what it is set to has to lie on its scale.
 #[must_use]
 pub fn before_the_first_tap(
     order: &[usize],
     bolts: usize,
     stages: &[Stage],
     wrench: Option<(f64, f64)>,
+    adapter: Option<Adapter>,
 ) -> Vec<NotReady> {
     let mut wrong = Vec::new();
     wrong.extend(
@@ -184,8 +187,9 @@ pub fn before_the_first_tap(
         None => {}
         Some(Err(error)) => wrong.push(error.into()),
         Some(Ok(scale)) => {
+            let set = |torque: f64| adapter.map_or(torque, |adapter| adapter.set_for(torque));
             let off = stages.iter().enumerate().filter(|(_, stage)| {
-                matches!(stage, Stage::Torque(torque) if scale.place(*torque) == Place::OffTheScale)
+                matches!(stage, Stage::Torque(torque) if scale.place(set(*torque)) == Place::OffTheScale)
             });
             wrong.extend(off.map(|(lap, _)| NotReady::OffTheScale { lap }));
         }
@@ -200,16 +204,31 @@ mod tests {
     #[test]
     fn everything_that_is_wrong_is_told_at_once_and_before_the_first_tap() {
         let stages = [Stage::Torque(60.0), Stage::Torque(30.0)];
-        let wrong = before_the_first_tap(&[0, 0, 1], 3, &stages, Some((150.0, 20.0)));
+        let wrong = before_the_first_tap(&[0, 0, 1], 3, &stages, Some((150.0, 20.0)), None);
         let words: Vec<String> = wrong.iter().map(ToString::to_string).collect();
         assert_eq!(words.len(), 3, "{words:?}");
         assert!(words[0].contains("twice"));
         assert!(words[1].contains("torques go up"));
         assert!(words[2].contains("swap them"));
-        let low = before_the_first_tap(&[1, 0], 2, &[Stage::Torque(10.0)], Some((20.0, 150.0)));
+        let low = before_the_first_tap(
+            &[1, 0],
+            2,
+            &[Stage::Torque(10.0)],
+            Some((20.0, 150.0)),
+            None,
+        );
         assert_eq!(low, [NotReady::OffTheScale { lap: 0 }]);
         assert!(
-            before_the_first_tap(&[1, 0], 2, &usual_stages(60.0), Some((10.0, 80.0))).is_empty()
+            before_the_first_tap(&[1, 0], 2, &usual_stages(60.0), Some((10.0, 80.0)), None)
+                .is_empty()
+        );
+        // Set to 140 for 70 at the bolt: within the torque's own numbers, off the scale.
+        let back = Adapter::new(10.0, 5.0, std::f64::consts::PI).ok();
+        let seventy = [Stage::Torque(70.0)];
+        assert!(before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), None).is_empty());
+        assert_eq!(
+            before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), back),
+            [NotReady::OffTheScale { lap: 0 }]
         );
     }
 

@@ -118,6 +118,42 @@ fn remedy(interruption: &Interruption<'_>) -> Remedy {
     }
 }
 
+/// What is to be done with bolts whose tightening was given up in this lap,
+/// before they are tightened anew. Half-tight bolts are never gone on with from
+/// the start: a first lap over bolts that are tight already shows nothing.
+/// Common practice; the maker's manual wins.
+///
+/// ```
+/// use assembly_core::fastener::stages::Stage;
+/// use assembly_core::tightening::interrupted::{Gasket, Remedy, given_up};
+/// use assembly_core::tightening::kind::Kind;
+///
+/// let stages = [Stage::Torque(40.0), Stage::Angle(1.5)];
+/// let turned = given_up(Kind::StretchToYield, &stages, 1, Gasket::Crushed);
+/// assert_eq!(turned.remedy, Remedy::NewBolts);
+/// assert!(turned.new_gasket);
+/// ```
+#[must_use]
+pub fn given_up(kind: Kind, stages: &[Stage], lap: usize, gasket: Gasket) -> Advice {
+    let angle = angle_may_be_on(&Interruption {
+        kind,
+        stages,
+        lap,
+        known: Known::Lap,
+        gasket,
+        paint: Paint::Missing,
+    });
+    let remedy = match (angle, kind) {
+        (true, Kind::StretchToYield) => Remedy::NewBolts,
+        (true, _) => Remedy::BackOffToSnug,
+        (false, _) => Remedy::BackOffAndBegin,
+    };
+    Advice {
+        remedy,
+        new_gasket: gasket == Gasket::Crushed,
+    }
+}
+
 /// Whether some bolt may have been turned by an angle: in a known lap when that
 /// is an angle or comes after one, else when there is any angle at all.
 fn angle_may_be_on(interruption: &Interruption<'_>) -> bool {

@@ -256,6 +256,24 @@ fn recorded() -> Record {
 }
 
 #[test]
+fn what_giving_up_costs_goes_by_the_kind_and_the_lap() {
+    use crate::tightening::interrupted::{Gasket, Remedy, given_up};
+    let stages = [Stage::Torque(30.0), Stage::Torque(50.0), Stage::Angle(1.5)];
+    for (kind, lap, remedy) in [
+        (Kind::StretchToYield, 0, Remedy::BackOffAndBegin),
+        (Kind::StretchToYield, 1, Remedy::BackOffAndBegin),
+        (Kind::StretchToYield, 2, Remedy::NewBolts),
+        (Kind::TorqueAndAngle, 2, Remedy::BackOffToSnug),
+        (Kind::Plain, 1, Remedy::BackOffAndBegin),
+    ] {
+        let advice = given_up(kind, &stages, lap, Gasket::None);
+        assert_eq!(advice.remedy, remedy, "{kind:?} {lap}");
+        assert!(!advice.new_gasket);
+        assert!(given_up(kind, &stages, lap, Gasket::Crushed).new_gasket);
+    }
+}
+
+#[test]
 fn each_reason_against_the_credit_is_named() {
     let plan = head();
     let whole = Standing::after(&plan, &ticked(&plan, 30));
@@ -294,6 +312,25 @@ fn each_reason_against_the_credit_is_named() {
                 place: Place::TooLow
             },
         ]
+    );
+    // The crowfoot points back: 100 at the bolt is 333 on the wrench.
+    let back = Record {
+        adapter: crate::fastener::adapter::Adapter::new(1.0, 0.7, std::f64::consts::PI).ok(),
+        ..recorded()
+    };
+    assert!(
+        matches!(
+            not(&back)[..],
+            [
+                NoCredit::WrenchOutsideItsBand {
+                    place: Place::OffTheScale,
+                    ..
+                },
+                ..
+            ]
+        ),
+        "{:?}",
+        not(&back)
     );
     let other = Record {
         not_as_mapped: vec![4],

@@ -45,8 +45,14 @@ pub struct FastenerSheet {
     pub under_head: Option<String>,
     /// The wrench.
     pub wrench: Option<Wrench>,
+    /// An adapter on it that moves the bolt away from its drive.
+    pub adapter: Option<Adapter>,
     /// Where the bolts sit.
     pub layout: Option<BoltLayout>,
+    /// Where each bolt was dragged to on the drawing, in hundredths of the way
+    /// from one bolt to the next, across and down; empty when they sit as in the
+    /// layout.
+    pub places: Vec<[i32; 2]>,
     /// The order, bolts counted from 1 as they are drawn.
     pub order: Vec<u32>,
     /// Where the order comes from.
@@ -77,6 +83,19 @@ pub struct Wrench {
     pub high: String,
     /// The unit on it: the run shows its numbers in this one.
     pub unit: String,
+}
+
+/// A crowfoot or other adapter on a torque wrench.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct Adapter {
+    /// The wrench from the middle of the grip to its drive, as typed with its
+    /// unit.
+    pub wrench_length: String,
+    /// From the drive to the middle of the bolt, as typed with its unit.
+    pub length: String,
+    /// By how much it is turned from straight ahead, as typed; a lone number is
+    /// in degrees.
+    pub turned: String,
 }
 
 /// Where the bolts of a group sit, as drawn.

@@ -169,6 +169,18 @@ impl<'a> Fields<'a> {
         serde_json::from_str(json).map_err(|_| self.wrong(field, wanted))
     }
 
+    /// Pairs of whole numbers, none when the field is absent.
+    pub(super) fn pairs(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<Vec<[i32; 2]>, Unreadable> {
+        let Some(json) = self.json(field) else {
+            return Ok(Vec::new());
+        };
+        serde_json::from_str(json).map_err(|_| self.wrong(field, wanted))
+    }
+
     /// Texts, none when the field is absent.
     pub(super) fn texts(
         &self,

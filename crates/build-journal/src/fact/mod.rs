@@ -31,7 +31,7 @@ pub use body::{
 };
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
-pub use fasteners::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+pub use fasteners::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
 pub use oil::{
     BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
     PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,

@@ -3,7 +3,7 @@
 
 use super::body::Body;
 use super::compact::compact;
-use super::fasteners::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+use super::fasteners::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
 use super::fields::Fields;
 use super::kinds::{A_FACT, A_TOOL, A_UNIT, AS_TYPED};
 use super::more_kinds::{AN_OWN, IDS, WORDS};
@@ -21,6 +21,7 @@ const A_SITTING: &str = "the id of a sitting, a UUID";
 const A_BOLT: &str = "a bolt, counted from 1";
 const A_LAP: &str = "a lap, counted from 1";
 const BOLTS: &str = "a list of bolts, counted from 1";
+const PLACES: &str = "a list of places, each two whole numbers";
 const A_TIME: &str = "a time as typed, such as 10 min";
 
 /// The body of one of these kinds; `None` when it is none of them.
@@ -228,7 +229,9 @@ fn read_sheet(fields: &Fields) -> Result<FastenerSheet, Unreadable> {
         length: text("length")?,
         under_head: text("under_head")?,
         wrench: fields.json("wrench").map(read_wrench).transpose()?,
+        adapter: fields.json("adapter").map(read_adapter).transpose()?,
         layout: fields.json("layout").map(read_layout),
+        places: fields.pairs("places", PLACES)?,
         order: fields.counts("order", BOLTS)?,
         order_from: origin("order_from")?,
         stages_from: origin("stages_from")?,
@@ -247,6 +250,15 @@ fn read_wrench(json: &str) -> Result<Wrench, Unreadable> {
         low: wrench.text("low", AS_TYPED)?,
         high: wrench.text("high", AS_TYPED)?,
         unit: wrench.text("unit", A_UNIT)?,
+    })
+}
+
+fn read_adapter(json: &str) -> Result<Adapter, Unreadable> {
+    let adapter = Fields::read(json)?;
+    Ok(Adapter {
+        wrench_length: adapter.text("wrench_length", AS_TYPED)?,
+        length: adapter.text("length", AS_TYPED)?,
+        turned: adapter.text("turned", AS_TYPED)?,
     })
 }
 
@@ -294,6 +306,13 @@ fn write_sheet(line: Line, sheet: &FastenerSheet) -> Line {
             .text("unit", &wrench.unit);
         line = line.json("wrench", &inner.end());
     }
+    if let Some(adapter) = &sheet.adapter {
+        let inner = Line::new()
+            .text("wrench_length", &adapter.wrench_length)
+            .text("length", &adapter.length)
+            .text("turned", &adapter.turned);
+        line = line.json("adapter", &inner.end());
+    }
     line = match &sheet.layout {
         None => line,
         Some(BoltLayout::Rows(rows)) => {
@@ -305,7 +324,8 @@ fn write_sheet(line: Line, sheet: &FastenerSheet) -> Line {
         }
         Some(BoltLayout::Unknown(json)) => line.json("layout", json),
     };
-    line.counts("order", &sheet.order)
+    line.pairs("places", &sheet.places)
+        .counts("order", &sheet.order)
         .optional_text("order_from", sheet.order_from.map(Origin::id))
         .optional_text("stages_from", sheet.stages_from.map(Origin::id))
         .optional_text("between", sheet.between.as_deref())

@@ -58,7 +58,11 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
         word(vec!["plain", "stretch-to-yield", "stretch-measured"]),
         (maybe_text(), maybe_text(), maybe_text()),
         prop::option::of(wrench()),
-        prop::option::of(layout()),
+        (
+            prop::option::of(layout()),
+            prop::option::of(adapter()),
+            prop::collection::vec(any::<[i32; 2]>(), 0..4),
+        ),
         prop::collection::vec(number(), 0..6),
         (origin(), origin()),
         word(vec!["nothing", "layered-steel", "composition"]),
@@ -66,7 +70,7 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
         prop::option::of(typed()),
     )
         .prop_map(
-            |(holds, fastener, words, wrench, layout, order, from, between, uses, length)| {
+            |(holds, fastener, words, wrench, drawing, order, from, between, uses, length)| {
                 FastenerSheet {
                     holds,
                     fastener,
@@ -74,7 +78,9 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
                     length: words.1,
                     under_head: words.2,
                     wrench,
-                    layout,
+                    adapter: drawing.1,
+                    layout: drawing.0,
+                    places: drawing.2,
                     order,
                     order_from: from.0,
                     stages_from: from.1,
@@ -86,6 +92,20 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
                 }
             },
         )
+        .boxed()
+}
+
+fn adapter() -> BoxedStrategy<Adapter> {
+    (
+        typed(),
+        typed(),
+        prop_oneof![Just("45".to_owned()), typed()],
+    )
+        .prop_map(|(wrench_length, length, turned)| Adapter {
+            wrench_length,
+            length,
+            turned,
+        })
         .boxed()
 }
 

@@ -72,6 +72,15 @@ impl Line {
         self.json(name, &format!("[{}]", all.join(",")))
     }
 
+    /// The same with a field that holds a list of pairs, if there are any.
+    pub(crate) fn pairs(self, name: &str, pairs: &[[i32; 2]]) -> Self {
+        if pairs.is_empty() {
+            return self;
+        }
+        let all: Vec<String> = pairs.iter().map(|[x, y]| format!("[{x},{y}]")).collect();
+        self.json(name, &format!("[{}]", all.join(",")))
+    }
+
     /// The same with a field that holds a list of texts, if there are any.
     pub(crate) fn texts(mut self, name: &str, texts: &[String]) -> Self {
         if texts.is_empty() {

@@ -8,6 +8,7 @@ use build_journal::fold::tightening::Run;
 use leptos::prelude::*;
 
 use super::begin::place_of;
+use super::give_up;
 use super::map::{Drawing, Face, press_map};
 use super::run::Running;
 use super::words;
@@ -19,6 +20,7 @@ enum Answered {
     Nothing,
     Knew(Known),
     Paint(Known, Paint),
+    GivingUp,
 }
 
 /// A question with its big buttons.
@@ -46,6 +48,7 @@ pub fn asking(running: Running) -> Piece {
             Answered::Knew(known) if paint_matters(&run, known) => paint(known, answered),
             Answered::Knew(known) => remedy(running, &run, known, Paint::Missing, answered),
             Answered::Paint(known, paint) => remedy(running, &run, known, paint, answered),
+            Answered::GivingUp => giving_up(running, &run, answered),
         })
     })
 }
@@ -112,11 +115,29 @@ fn where_did_it_stand(running: Running, run: &Run, answered: RwSignal<Answered>)
             answer("I don't know", "ask-nothing", move || {
                 answered.set(Answered::Knew(Known::Nothing))
             }),
+            answer("Give this run up", "ask-give-up", move || {
+                answered.set(Answered::GivingUp)
+            }),
         ])
         .with(note(
             "hint",
             "Nobody can tell by pulling again: a click only says that it is not loose.",
         ))
+        .into()
+}
+
+fn giving_up(running: Running, run: &Run, answered: RwSignal<Answered>) -> Piece {
+    let done = run.clone();
+    panel("giving-up", "Give this run up?")
+        .with(give_up::said(run))
+        .all([
+            answer("Back", "ask-back", move || answered.set(Answered::Nothing)),
+            answer("Give it up", "give-up-sure", move || {
+                if give_up::give_up(running.context, &done) {
+                    crate::route::go(&running.group_page());
+                }
+            }),
+        ])
         .into()
 }
 

@@ -2,19 +2,23 @@
 //! stayed, what is scrap; which are new and which are not those of their hole.
 
 use assembly_core::describe::UsualUnits;
+use assembly_core::measure::Verdict;
 use assembly_core::quantity::{Kind as Quantity, Unit, show};
 use build_journal::fact::{Body, BoltCompared, BoltMeasured, BoltState, BoltsRenewed, Outcome};
 use build_journal::fold::tightening::{Bolt, BoltTrouble, Group, Length, Part};
+use build_plan::measure::ROD_BOLT_STRETCH;
 use leptos::prelude::*;
 
 use super::begin::place_of;
 use super::place::{Place, part_name};
 use super::{Spot, Tighten};
+use crate::build::measure::tool_choice::{InHand, tool_choice};
 use crate::device::drafts::Draft;
 use crate::device::settings::{Settings, settings};
 use crate::kit::field::{QuantityField, read_text};
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, link, note, row, title};
+use crate::kit::section::fold;
 use crate::kit::verdict::{Mark, shape};
 
 /// A length in the making.
@@ -27,6 +31,8 @@ struct Measuring {
     typed: Draft,
     /// The bolt that is measured, from nothing.
     bolt: RwSignal<usize>,
+    /// What it is measured with.
+    in_hand: InHand,
     count: usize,
 }
 
@@ -41,6 +47,7 @@ pub fn lengths_page(context: Tighten, spot: Spot) -> Piece {
         state: Draft::or(context.opened.draft(&draft("state")), BoltState::Free.id()),
         typed: Draft::of(context.opened.draft(&draft("typed"))),
         bolt: RwSignal::new(0),
+        in_hand: InHand::of(context.opened, [&ROD_BOLT_STRETCH]),
         count: group.map_or(0, |group| group.sheet.layout.count()),
     };
     measuring.to_the_first_open();
@@ -49,6 +56,12 @@ pub fn lengths_page(context: Tighten, spot: Spot) -> Piece {
     Piece::all([
         title("The bolts one by one").into(),
         note("lead", lead).into(),
+        fold(
+            "What they are measured with",
+            tool_choice(&ROD_BOLT_STRETCH, measuring.in_hand),
+        )
+        .into(),
+        measuring.with_what().into(),
         measuring.state_pick().into(),
         measuring.field().into(),
         Piece::live(move || {
@@ -102,6 +115,16 @@ impl Measuring {
                 self.to_the_first_open();
             },
         )
+    }
+
+    /// The tool in hand, in a line: without one no verdict is given.
+    fn with_what(self) -> El {
+        note("hint", "").test("lengths-tool").live_text(move || {
+            self.in_hand.tool(&ROD_BOLT_STRETCH).map_or_else(
+                || "No tool is picked: lengths are kept, and no verdict is given.".to_owned(),
+                |tool| format!("Measured with: {}.", tool.name),
+            )
+        })
     }
 
     fn field(self) -> El {
@@ -185,7 +208,7 @@ impl Measuring {
                     state: untrack(|| self.state()),
                     typed: text.trim().to_owned(),
                     unit: unit.symbol.to_owned(),
-                    tool: None,
+                    tool: untrack(|| self.in_hand.tool(&ROD_BOLT_STRETCH)).map(|tool| tool.tool),
                 };
                 if self
                     .context
@@ -217,22 +240,35 @@ fn table(measuring: Measuring, group: &Group, unit: &'static Unit) -> El {
         let bolt = part.bolts.get(at).unwrap_or(&none);
         let uses = part.uses(at);
         let troubles = bolt.troubles(&group.sheet, uses);
-        let mark = match (troubles.first(), bolt.stretch()) {
+        let mark = match (troubles.first(), bolt.verdict(&group.sheet)) {
             _ if bolt.not_as_mapped => Mark::Bad,
-            (Some(BoltTrouble::UsedUp { .. }), _) => Mark::Close,
+            (
+                Some(
+                    BoltTrouble::UsedUp { .. }
+                    | BoltTrouble::StretchTooClose
+                    | BoltTrouble::SetTooClose,
+                ),
+                _,
+            ) => Mark::Close,
             (Some(_), _) => Mark::Bad,
-            (None, Some(_)) if group.sheet.stretch != (None, None) => Mark::Good,
+            (None, Some(Verdict::Good)) => Mark::Good,
             _ => Mark::None,
         };
         let values = [
             said("free", bolt.free.as_ref(), unit),
             said("tight", bolt.tight.as_ref(), unit),
-            bolt.stretch()
-                .map(|stretch| format!("stretch {}", show(stretch, None, small))),
+            bolt.stretch().map(|stretch| {
+                format!(
+                    "stretch {}",
+                    show(stretch, bolt.stretch_give_or_take(), small)
+                )
+            }),
             bolt.set()
                 .map(|set| format!("stayed {}", show(set, None, small))),
             (uses > 0).then(|| format!("tightened to the end {uses}×")),
             bolt.lot.as_ref().map(|lot| format!("from “{lot}”")),
+            (bolt.stretch().is_some() && bolt.stretch_give_or_take().is_none())
+                .then(|| "no tool said, so no verdict".to_owned()),
             bolt.not_as_mapped
                 .then(|| "not the bolt of this hole".to_owned()),
         ];
@@ -276,6 +312,13 @@ fn trouble(trouble: BoltTrouble, unit: &'static Unit) -> String {
         BoltTrouble::TooMuch(_) => "past its sheet: scrap it".to_owned(),
         BoltTrouble::NotLonger => {
             "not longer when tight: look whether the bolts are in order".to_owned()
+        }
+        BoltTrouble::StretchTooClose => {
+            "too near a limit for this tool: measure again, or with a finer one".to_owned()
+        }
+        BoltTrouble::SetTooClose => {
+            "it may have grown too much, this tool can't tell: measure again, or take a new one"
+                .to_owned()
         }
         BoltTrouble::Set(set) => format!("grown for good by {}: scrap it", show(set, None, unit)),
         BoltTrouble::UsedUp { uses, allowed } => {

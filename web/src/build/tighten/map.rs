@@ -4,7 +4,7 @@ use assembly_core::tightening::layout::Layout;
 use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
 
-use crate::kit::piece::{El, drawn};
+use crate::kit::piece::{El, drawn, el};
 
 /// From bolt to bolt on a drawing, in its own units: pixels when it is pressed.
 const PITCH: f64 = 60.0;
@@ -18,9 +18,11 @@ const ACROSS: f64 = 5.0;
 /// Where bolts are drawn.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Drawing {
-    places: Vec<(f64, f64)>,
+    pub(super) places: Vec<(f64, f64)>,
     width: f64,
     height: f64,
+    /// From one unit of the layout to those of the drawing.
+    scale: f64,
     /// It is turned a quarter, so that it fits a phone: what was left is at the
     /// top.
     pub turned: bool,
@@ -39,6 +41,24 @@ impl Drawing {
     #[must_use]
     pub fn as_it_sits(layout: &Layout) -> Self {
         Self::drawn(layout, false)
+    }
+
+    /// A drawing whose bolts are moved about: it stays as it is turned while they
+    /// are.
+    #[must_use]
+    pub fn to_move(layout: &Layout, turned: bool) -> Self {
+        Self::drawn(layout, turned)
+    }
+
+    /// A way on the screen as one on the layout.
+    #[must_use]
+    pub fn on_the_layout(&self, (right, down): (f64, f64)) -> (f64, f64) {
+        let (right, down) = (right / self.scale, down / self.scale);
+        if self.turned {
+            (down, -right)
+        } else {
+            (right, down)
+        }
     }
 
     fn drawn(layout: &Layout, turned: bool) -> Self {
@@ -61,13 +81,14 @@ impl Drawing {
             places: places.collect(),
             width,
             height,
+            scale,
             turned,
         }
     }
 }
 
 /// How near the two nearest bolts are.
-fn nearest(layout: &Layout) -> f64 {
+pub fn nearest(layout: &Layout) -> f64 {
     let count = layout.count();
     let pairs = (0..count).flat_map(|one| (one + 1..count).map(move |other| (one, other)));
     let apart = pairs.map(|(one, other)| layout.apart(one, other));
@@ -133,15 +154,25 @@ pub fn press_map(
             })
             .into()
     });
-    drawing
-        .paper()
+    let paper = drawing
+        .full_size()
         .class("bolt-map bolt-press")
-        .attr("width", &format!("{:.0}", drawing.width))
-        .attr("height", &format!("{:.0}", drawing.height))
         .attr("role", "group")
         .attr("aria-label", "the bolts as they sit")
         .test("bolt-press")
-        .all(bolts.collect::<Vec<_>>())
+        .all(bolts.collect::<Vec<_>>());
+    el("div").class("bolt-scroll").with(paper)
+}
+
+/// What a thumb meets of a bolt: a square as wide as the way to the next.
+fn thumb() -> El {
+    let (corner, side) = ((-PITCH / 2.0).to_string(), PITCH.to_string());
+    drawn("rect")
+        .class("bolt-thumb")
+        .attr("x", &corner)
+        .attr("y", &corner)
+        .attr("width", &side)
+        .attr("height", &side)
 }
 
 impl Drawing {
@@ -150,7 +181,15 @@ impl Drawing {
         drawn("svg").attr("viewBox", &view)
     }
 
-    fn bolt(&self, bolt: usize, face: impl Fn(usize) -> Face + Clone + 'static) -> El {
+    /// A paper that is never drawn smaller than it is: what is wider than the
+    /// screen is pushed along.
+    pub(super) fn full_size(&self) -> El {
+        self.paper()
+            .attr("width", &format!("{:.0}", self.width))
+            .attr("height", &format!("{:.0}", self.height))
+    }
+
+    pub(super) fn bolt(&self, bolt: usize, face: impl Fn(usize) -> Face + Clone + 'static) -> El {
         let (x, y) = self.places.get(bolt).copied().unwrap_or_default();
         let (look, words) = (face.clone(), face);
         drawn("g")
@@ -158,6 +197,7 @@ impl Drawing {
             .attr("transform", &format!("translate({x:.1} {y:.1})"))
             .attr("data-bolt", &(bolt + 1).to_string())
             .live_attr("data-look", move || Some(look(bolt).look.to_owned()))
+            .with(thumb())
             .with(drawn("circle").attr("r", &RADIUS.to_string()))
             .with(hexagon())
             .with(
@@ -191,6 +231,32 @@ mod tests {
         assert!(first.1 < 36.0 && first.0 > below.0, "{first:?} {below:?}");
         assert!(!Drawing::of(&Layout::grid(3, 4)).turned);
         assert!(!Drawing::as_it_sits(&Layout::grid(2, 9)).turned);
+    }
+
+    #[test]
+    fn a_way_on_the_screen_is_one_on_the_layout() {
+        let upright = Drawing::to_move(&Layout::grid(2, 9), true);
+        let as_it_sits = Drawing::to_move(&Layout::grid(2, 9), false);
+        for (drawing, way) in [(&upright, (-1.0, 2.0)), (&as_it_sits, (2.0, 1.0))] {
+            // What a bolt that moved by two to the right and one down moves by.
+            let mut places = Layout::grid(2, 9).places().to_vec();
+            places[4] = (places[4].0 + 2.0, places[4].1 + 1.0);
+            let back = drawing.on_the_layout((way.0 * PITCH, way.1 * PITCH));
+            assert!(
+                (back.0 - 2.0).abs() < 1e-9 && (back.1 - 1.0).abs() < 1e-9,
+                "{back:?}"
+            );
+            let moved = Drawing::to_move(&Layout::at(&places), drawing.turned);
+            let by = |at: usize| {
+                (
+                    moved.places[at].0 - drawing.places[at].0,
+                    moved.places[at].1 - drawing.places[at].1,
+                )
+            };
+            let (own, other) = (by(4), by(0));
+            assert!((own.0 - other.0 - way.0 * PITCH).abs() < 1e-6);
+            assert!((own.1 - other.1 - way.1 * PITCH).abs() < 1e-6);
+        }
     }
 
     #[test]

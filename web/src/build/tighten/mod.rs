@@ -6,6 +6,8 @@
 mod asking;
 mod begin;
 mod describe;
+mod drag;
+mod give_up;
 mod groups;
 mod history;
 mod lengths;
@@ -15,6 +17,7 @@ mod part;
 mod place;
 mod run;
 mod sealant;
+mod typed;
 mod typing;
 mod words;
 

@@ -2,15 +2,16 @@
 
 use assembly_core::tightening::retorque::Retorque;
 use build_journal::fact::{Body, BoltsRenewed, Origin, Way};
-use build_journal::fold::tightening::{Group, Part, State};
+use build_journal::fold::tightening::{Group, Part, Run, State};
 use build_plan::caution::DEFER;
 use leptos::prelude::*;
 
 use super::begin::{begin, place_of};
 use super::history::history;
 use super::place::{Place, part_name};
-use super::{Spot, Tighten, words};
+use super::{Spot, Tighten, give_up, words};
 use crate::device::drafts::Draft;
+use crate::kit::dialog::dialog;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 use crate::kit::section::{fold, section, sentences};
 use crate::kit::verdict::shape;
@@ -28,15 +29,44 @@ const CAUTIONS: &[&str] = &[
 /// The page.
 pub fn part_page(context: Tighten, spot: Spot) -> Piece {
     let lot = Draft::of(context.opened.draft(&format!("tighten/{}/lot", spot.own)));
-    Piece::live(move || {
+    let giving_up = RwSignal::new(false);
+    let all = Piece::live(move || {
         context.all.with(|all| match all.group(spot.own) {
-            Some(group) => page(context, spot, group, lot),
+            Some(group) => page(context, spot, group, (lot, giving_up)),
             None => Piece::none(),
         })
-    })
+    });
+    // Outside of what is made anew with each fact.
+    let asked = dialog(giving_up, "Give this run up?", "giving-up", move || {
+        context
+            .all
+            .with_untracked(|all| {
+                let run = all.group(spot.own)?.part(spot.at)?.on()?;
+                Some(giving_up_asked(context, run, giving_up))
+            })
+            .into()
+    });
+    Piece::all([all, asked.into()])
 }
 
-fn page(context: Tighten, spot: Spot, group: &Group, lot: Draft) -> Piece {
+fn giving_up_asked(context: Tighten, run: &Run, open: RwSignal<bool>) -> El {
+    let given = run.clone();
+    let sure = button("danger", "Give it up", "give-up-sure", move || {
+        if give_up::give_up(context, &given) {
+            open.set(false);
+        }
+    });
+    let back = button("", "Back", "give-up-back", move || open.set(false));
+    el("div")
+        .with(give_up::said(run))
+        .with(row([back.into(), sure.into()]))
+}
+
+/// What the page keeps while it is made anew: what is typed of a bag of bolts,
+/// and whether giving up is being asked about.
+type Kept = (Draft, RwSignal<bool>);
+
+fn page(context: Tighten, spot: Spot, group: &Group, kept: Kept) -> Piece {
     let empty = Part::default();
     let part = group.part(spot.at).unwrap_or(&empty);
     let state = part.state();
@@ -73,7 +103,7 @@ fn page(context: Tighten, spot: Spot, group: &Group, lot: Draft) -> Piece {
         sheet(group).into(),
         fold(
             "Other things to do",
-            others(context, spot, group, part, lot),
+            others(context, spot, group, part, kept),
         )
         .into(),
         history(part).into(),
@@ -99,6 +129,7 @@ fn next_thing(context: Tighten, spot: Spot, group: &Group, part: &Part) -> Optio
             let words = "Its end: credit and stripes";
             return Some(link("quiet", &context.to(to), words).test("run-open"));
         }
+        State::GivenUp => return ready.then(|| loosen_first(context, spot, part)),
         State::On | State::ToBeSaid => return None,
     };
     ready.then(|| {
@@ -108,11 +139,38 @@ fn next_thing(context: Tighten, spot: Spot, group: &Group, part: &Part) -> Optio
     })
 }
 
+/// After a run was given up: what to do with the bolts, and the way there.
+fn loosen_first(context: Tighten, spot: Spot, part: &Part) -> El {
+    let run = part.runs.last();
+    let lines = run.map(give_up::costs).unwrap_or_default();
+    let fact = run.map(|run| run.fact);
+    let all_loose = button(
+        "quiet",
+        "They are all loose already",
+        "all-loose",
+        move || {
+            if let Some(run) = fact {
+                give_up::are_all_loose(context, run);
+            }
+        },
+    );
+    section("First")
+        .test("given-up")
+        .with(sentences("findings", &lines))
+        .with(button(
+            "big",
+            "Loosen them: reverse order, in stages, cold",
+            "run-loosen-first",
+            move || begin(context, spot, Way::Loosen),
+        ))
+        .with(row([all_loose.into()]))
+}
+
 fn against(part: &Part) -> Option<El> {
     let run = part
         .runs
         .last()
-        .filter(|run| !run.is_on() && !run.against.is_empty())?;
+        .filter(|run| !run.is_on() && !run.left && !run.against.is_empty())?;
     let lines: Vec<String> = (run.against.iter())
         .map(|one| words::capital(&one.to_string()))
         .collect();
@@ -187,6 +245,12 @@ fn sheet(group: &Group) -> El {
         ),
         format!("Wrench: {wrench}"),
     ];
+    lines.extend(made.sheet.adapter.as_ref().map(|one| {
+        let (grip, offset, turned) = (&one.wrench_length, &one.length, &one.turned);
+        format!(
+            "Adapter on it: {offset} long, turned {turned}; the wrench {grip} from grip to drive"
+        )
+    }));
     lines.extend(made.source.as_ref().map(|source| format!("From: {source}")));
     section("By the sheet")
         .test("group-sheet")
@@ -207,9 +271,15 @@ fn cautions() -> Piece {
 }
 
 /// What is done more rarely.
-fn others(context: Tighten, spot: Spot, group: &Group, part: &Part, lot: Draft) -> Piece {
+fn others(context: Tighten, spot: Spot, group: &Group, part: &Part, kept: Kept) -> Piece {
+    let (lot, giving_up) = kept;
     let whole = group.sheet.plan();
     let was_tight = part.runs.iter().any(|run| run.is_through());
+    let give_up = part.on().map(|_| {
+        button("quiet", "Give this run up", "give-up", move || {
+            giving_up.set(true)
+        })
+    });
     let loosen = (whole.is_some() && !part.runs.is_empty()).then(|| {
         let words = "Loosen: reverse order, in stages, cold";
         button("quiet", words, "run-loosen", move || {
@@ -285,7 +355,7 @@ fn others(context: Tighten, spot: Spot, group: &Group, part: &Part, lot: Draft) 
                 .into(),
         ])
         .into(),
-        row([loosen.into(), tighten.into(), again.into()]).into(),
+        row([loosen.into(), tighten.into(), again.into(), give_up.into()]).into(),
         after_heat.into(),
         used.test("uses").into(),
         bag.into(),

@@ -1,13 +1,16 @@
 //! What is being typed of a group, and the group it comes to.
 
-use assembly_core::quantity::{Kind as Quantity, unit_or_usual};
+use assembly_core::describe::UsualUnits;
+use assembly_core::quantity::Kind as Quantity;
 use build_journal::OwnId;
-use build_journal::fact::{BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+use build_journal::fact::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
 use build_journal::fold::tightening::{Sheet, torque_unit};
 use leptos::prelude::{GetValue as _, StoredValue};
 
+use super::typed::{numbers, read_numbers, stage_kinds, with_its_unit};
 use crate::build::Opened;
 use crate::device::drafts::Draft;
+use crate::device::settings::{Settings, settings};
 use crate::kit::field::read_text;
 
 /// As many stages as there are fields for.
@@ -19,6 +22,7 @@ pub const ROWS_AT_MOST: usize = 6;
 #[derive(Clone, Copy)]
 pub struct Typing {
     pub own: OwnId,
+    settings: Settings,
     pub label: Draft,
     pub holds: Draft,
     pub per: Draft,
@@ -28,6 +32,8 @@ pub struct Typing {
     pub between: Draft,
     pub circle: Draft,
     pub rows: Draft,
+    /// Where the bolts were dragged to: pairs of hundredths, all in a row.
+    pub places: Draft,
     /// For a proposal for the mains only: what each row does, by letter.
     pub roles: Draft,
     /// For a proposal for the mains only: `caps` or `ladder`.
@@ -46,6 +52,11 @@ pub struct Typing {
     pub low: Draft,
     pub high: Draft,
     pub unit: Draft,
+    /// `on` when there is an adapter on the wrench.
+    pub adapter: Draft,
+    pub grip: Draft,
+    pub offset: Draft,
+    pub turned: Draft,
     pub uses: Draft,
     pub stretch_low: Draft,
     pub stretch_high: Draft,
@@ -83,12 +94,16 @@ impl Typing {
             _ => None,
         });
         let order = was.map(|was| numbers(&was.sheet.order));
+        let places = was.map(|was| numbers(was.sheet.places.as_flattened()));
+        let adapter = was.and_then(|was| was.sheet.adapter.as_ref());
+        let of_adapter = |field: &str, get: fn(&Adapter) -> &str| draft(field, adapter.map(get));
         let kinds = was.map(|was| stage_kinds(was, sheet));
         let uses = was
             .and_then(|was| was.sheet.uses_allowed)
             .map(|uses| uses.to_string());
         Self {
             own,
+            settings: settings(),
             label: of("label", |was| Some(&was.label)),
             holds: usual("holds", |was| was.sheet.holds.as_deref(), "head"),
             per: usual("per", |was| was.per.as_deref(), "engine"),
@@ -100,6 +115,7 @@ impl Typing {
             between: of("between", |was| was.sheet.between.as_deref()),
             circle: draft("circle", circle.as_deref()),
             rows: draft("rows", Some(rows.as_deref().unwrap_or("5 5"))),
+            places: draft("places", places.as_deref()),
             roles: draft("roles", None),
             casting: draft("casting", None),
             thrust: draft("thrust", None),
@@ -133,6 +149,10 @@ impl Typing {
                 |was| was.sheet.wrench.as_ref().map(|one| one.unit.as_str()),
                 "ft-lb",
             ),
+            adapter: draft("adapter", adapter.map(|_| "on")),
+            grip: of_adapter("grip", |one| &one.wrench_length),
+            offset: of_adapter("offset", |one| &one.length),
+            turned: of_adapter("turned", |one| &one.turned),
             uses: draft("uses", uses.as_deref()),
             stretch_low: of("stretch-low", |was| was.sheet.stretch_low.as_deref()),
             stretch_high: of("stretch-high", |was| was.sheet.stretch_high.as_deref()),
@@ -140,6 +160,13 @@ impl Typing {
             stale_with: StoredValue::new(was.map(|was| was.stale_with.clone()).unwrap_or_default()),
             source: of("source", |was| was.source.as_deref()),
         }
+    }
+
+    /// Other bolts than were drawn: an order over those, and where they were
+    /// dragged to, are none.
+    pub fn no_longer_drawn(self) {
+        self.order.set(String::new());
+        self.places.set(String::new());
     }
 
     /// The rows as counts; followed.
@@ -164,6 +191,29 @@ impl Typing {
         }
     }
 
+    /// Where the bolts were dragged to; none while they sit as counted. Followed.
+    pub fn places(self) -> Vec<[i32; 2]> {
+        let numbers: Vec<i32> = read_numbers(&self.places.get());
+        let (pairs, _) = numbers.as_chunks();
+        pairs.to_vec()
+    }
+
+    /// The adapter as typed; followed.
+    fn adapter(self) -> Option<Adapter> {
+        let on = self.adapter.get() == "on";
+        let size = self
+            .settings
+            .units()
+            .of(Quantity::Length, UsualUnits::SIZE)
+            .symbol;
+        let length = |draft: Draft| with_its_unit(Quantity::Length, size, &draft.get());
+        on.then(|| Adapter {
+            wrench_length: length(self.grip),
+            length: length(self.offset),
+            turned: with_its_unit(Quantity::Angle, "°", &self.turned.get()),
+        })
+    }
+
     /// The order so far, bolts from 1; followed.
     pub fn order(self) -> Vec<u32> {
         read_numbers(&self.order.get())
@@ -173,7 +223,11 @@ impl Typing {
     pub fn stages(self) -> Vec<String> {
         let kinds = self.stage_kinds.get();
         let typed = kinds.chars().zip(self.stages);
-        let typed = typed.map(|(kind, draft)| with_its_unit(kind, &draft.get()));
+        let typed = typed.map(|(kind, draft)| match kind {
+            'a' => with_its_unit(Quantity::Angle, "°", &draft.get()),
+            's' => with_its_unit(Quantity::Length, "in", &draft.get()),
+            _ => draft.get().trim().to_owned(),
+        });
         typed.filter(|text| !text.is_empty()).collect()
     }
 
@@ -207,7 +261,9 @@ impl Typing {
                 length: text(self.length),
                 under_head: text(self.under_head),
                 wrench,
+                adapter: self.adapter(),
                 layout: Some(self.layout()),
+                places: self.places(),
                 order_from: origin(self.order_from).filter(|_| !order.is_empty()),
                 order,
                 stages_from: origin(self.stages_from),
@@ -248,6 +304,7 @@ impl Typing {
             self.between,
             self.circle,
             self.rows,
+            self.places,
             self.roles,
             self.casting,
             self.thrust,
@@ -261,6 +318,10 @@ impl Typing {
             self.low,
             self.high,
             self.unit,
+            self.adapter,
+            self.grip,
+            self.offset,
+            self.turned,
             self.uses,
             self.stretch_low,
             self.stretch_high,
@@ -268,67 +329,5 @@ impl Typing {
             self.source,
         ];
         drafts.into_iter().chain(self.stages).for_each(Draft::clear);
-    }
-}
-
-/// An angle or a stretch says its unit in the fact, so that it is none other
-/// than a torque.
-fn with_its_unit(kind: char, typed: &str) -> String {
-    let typed = typed.trim();
-    let (quantity, usual) = match kind {
-        'a' => (Quantity::Angle, "°"),
-        's' => (Quantity::Length, "in"),
-        _ => return typed.to_owned(),
-    };
-    let lone = read_text(typed, quantity, unit_or_usual(quantity, usual))
-        .and_then(Result::ok)
-        .is_some_and(|read| !read.unit_was_typed());
-    if lone {
-        format!("{typed} {usual}")
-    } else {
-        typed.to_owned()
-    }
-}
-
-fn stage_kinds(was: &FastenerGroup, sheet: Option<&Sheet>) -> String {
-    use assembly_core::fastener::stages::Stage;
-    let read = sheet.map_or(&[][..], |sheet| &sheet.stages);
-    let kinds = (0..was.stages.len()).map(|at| match read.get(at).map(|one| &one.read) {
-        Some(Ok((Stage::Angle(_), _))) => 'a',
-        Some(Ok((Stage::Stretch(_), _))) => 's',
-        _ => 't',
-    });
-    kinds.take(STAGES_AT_MOST).collect()
-}
-
-/// Numbers as one text.
-pub fn numbers(all: &[u32]) -> String {
-    let all: Vec<String> = all.iter().map(u32::to_string).collect();
-    all.join(" ")
-}
-
-fn read_numbers(text: &str) -> Vec<u32> {
-    text.split_whitespace()
-        .filter_map(|one| one.parse().ok())
-        .collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn an_angle_and_a_stretch_say_their_unit() {
-        assert_eq!(with_its_unit('t', " 60 "), "60");
-        assert_eq!(with_its_unit('a', "90"), "90 °");
-        assert_eq!(with_its_unit('a', "90°"), "90°");
-        assert_eq!(with_its_unit('s', "0.006"), "0.006 in");
-        assert_eq!(with_its_unit('s', "6 thou"), "6 thou");
-    }
-
-    #[test]
-    fn numbers_read_back() {
-        assert_eq!(read_numbers(&numbers(&[5, 6, 7])), [5, 6, 7]);
-        assert_eq!(read_numbers("5 x 6"), [5, 6]);
     }
 }

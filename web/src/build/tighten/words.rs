@@ -21,7 +21,7 @@ pub const fn mark(state: State) -> Mark {
     match state {
         State::Tight => Mark::Good,
         State::ToBeSaid | State::On => Mark::Close,
-        State::NoCredit => Mark::Bad,
+        State::NoCredit | State::GivenUp => Mark::Bad,
         State::NotYet | State::Loose => Mark::None,
     }
 }
@@ -42,6 +42,7 @@ pub fn state(group: &Group, at: At) -> String {
                 .unwrap_or_default();
             format!("Through, but it does not count: {why}")
         }
+        (State::GivenUp, _) => "Given up half-way: neither tight nor loose".to_owned(),
         (State::Loose, _) => "Loose".to_owned(),
         _ if !group.sheet.wrong.is_empty() => {
             let first = group

@@ -11,7 +11,12 @@ mod table;
 
 pub use axis::Axis;
 
-use super::piece::{Piece, el};
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
+use web_sys::Element;
+
+use super::piece::{El, Piece, el};
 use super::section::fold;
 
 /// How a line is drawn.
@@ -152,7 +157,85 @@ impl Chart {
             .test(self.test)
             .with(drawing::drawing(self))
             .with(drawing::legend(self))
-            .with(fold("The numbers", table::table(self)))
+            .with(self.numbers())
             .into()
+    }
+
+    /// The table in its fold. Once opened it stays open when the chart is drawn
+    /// anew, as it is at each step of a slider beside it.
+    fn numbers(&self) -> El {
+        let name = self.test;
+        let folded = fold("The numbers", table::table(self)).test(&format!("{name}-numbers"));
+        let element: Element = folded.element();
+        let folded = folded.on("toggle", move |_| {
+            let open = element.has_attribute("open");
+            OPENED.with_borrow_mut(|opened| {
+                if open {
+                    opened.insert(name);
+                } else {
+                    opened.remove(name);
+                }
+            });
+        });
+        if OPENED.with_borrow(|opened| opened.contains(name)) {
+            folded.attr("open", "")
+        } else {
+            folded
+        }
+    }
+}
+
+thread_local! {
+    /// Charts whose table is open, for as long as the page is.
+    static OPENED: RefCell<BTreeSet<&'static str>> = const { RefCell::new(BTreeSet::new()) };
+}
+
+#[cfg(all(test, target_arch = "wasm32"))]
+mod tests {
+    use assembly_core::quantity::Kind;
+    use assembly_core::quantity::unit_or_usual;
+    use leptos::prelude::{Owner, document};
+    use wasm_bindgen::JsCast;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    use super::*;
+
+    fn next_turn() -> wasm_bindgen_futures::JsFuture {
+        let mut after = |go: js_sys::Function, _: js_sys::Function| {
+            let window = leptos::prelude::window();
+            window
+                .set_timeout_with_callback_and_timeout_and_arguments_0(&go, 50)
+                .unwrap();
+        };
+        wasm_bindgen_futures::JsFuture::from(js_sys::Promise::new(&mut after))
+    }
+
+    #[wasm_bindgen_test]
+    async fn a_table_that_was_opened_is_open_in_the_chart_drawn_anew() {
+        let owner = Owner::new();
+        let shown = || {
+            let axis = Axis {
+                label: "",
+                unit: unit_or_usual(Kind::Ratio, "%"),
+                from: 0.0,
+                to: 1.0,
+            };
+            owner.with(|| Chart::of("drawn-anew", "", axis, axis).piece().show());
+            let all = document()
+                .query_selector_all("[data-test=drawn-anew-numbers]")
+                .unwrap();
+            let last: Element = all.item(all.length() - 1).unwrap().unchecked_into();
+            last
+        };
+        let first = shown();
+        assert!(!first.has_attribute("open"));
+        first.set_attribute("open", "").unwrap();
+        next_turn().await.unwrap();
+        let second = shown();
+        assert!(second.has_attribute("open"));
+        second.remove_attribute("open").unwrap();
+        next_turn().await.unwrap();
+        assert!(!shown().has_attribute("open"));
+        owner.cleanup();
     }
 }

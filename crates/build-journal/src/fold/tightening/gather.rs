@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use assembly_core::tool::{Tool, instrument};
 use build_plan::At;
 
 use super::bolts::Length;
@@ -13,7 +14,7 @@ use super::sheet::{Sheet, from_one};
 use crate::fact::{Body, Fact, FastenerGroup, Outcome, RunBegun, Spot};
 use crate::fold::Problem;
 use crate::fold::strikes::struck_out;
-use crate::id::{FactId, OwnId};
+use crate::id::{FactId, OwnId, ToolId};
 use crate::journal::Journal;
 
 /// All groups of fasteners of a build.
@@ -74,6 +75,7 @@ struct Gathering {
     sheets: BTreeMap<FactId, Arc<Sheet>>,
     runs: BTreeMap<FactId, Place>,
     sealants: BTreeMap<FactId, Place>,
+    tools: BTreeMap<ToolId, Tool>,
 }
 
 impl Gathering {
@@ -96,11 +98,21 @@ impl Gathering {
                     part.renew(bolt, fact.id(), made.lot.as_deref());
                 }
             }),
-            Body::BoltMeasured(made) => self.in_part(made.group, made.place.as_ref(), |part| {
-                if let Some(bolt) = part.bolts.get_mut(from_one(made.bolt)) {
-                    bolt.measured(Length::of(fact.id(), made), made.state);
+            Body::ToolListed(made) => {
+                if let Some(kind) = instrument(&made.instrument) {
+                    let tool = Tool::new(made.tool.to_string(), &made.name, kind);
+                    self.tools.insert(made.tool, tool);
                 }
-            }),
+                true
+            }
+            Body::BoltMeasured(made) => {
+                let tool = made.tool.and_then(|tool| self.tools.get(&tool).cloned());
+                self.in_part(made.group, made.place.as_ref(), |part| {
+                    if let Some(bolt) = part.bolts.get_mut(from_one(made.bolt)) {
+                        bolt.measured(Length::of(fact.id(), made, tool), made.state);
+                    }
+                })
+            }
             Body::BoltCompared(made) => self.in_part(made.group, made.place.as_ref(), |part| {
                 if let Some(bolt) = part.bolts.get_mut(from_one(made.bolt)) {
                     bolt.not_as_mapped = made.outcome == Outcome::Bad;

@@ -53,6 +53,8 @@ pub enum State {
     Tight,
     /// Through, but it does not count.
     NoCredit,
+    /// A run was given up after bolts were pulled: neither tight nor loose.
+    GivenUp,
     /// Loosened again, or new bolts that are not tightened yet.
     Loose,
 }
@@ -80,10 +82,19 @@ impl Part {
     /// How the bolts are.
     #[must_use]
     pub fn state(&self) -> State {
-        let Some(run) = self.runs.iter().rev().find(|run| !run.left) else {
+        // A run that was left before its first pull changed nothing.
+        let changed = |run: &&Run| !run.left || run.changed_the_bolts();
+        let Some(run) = self.runs.iter().rev().find(changed) else {
             return State::NotYet;
         };
         let renewed_since = self.renewed.is_some_and(|renewed| renewed > run.last_fact);
+        if run.left {
+            return if renewed_since || run.given_up().is_none() {
+                State::Loose
+            } else {
+                State::GivenUp
+            };
+        }
         if run.is_on() {
             return if run.has_to_be_said() {
                 State::ToBeSaid

@@ -12,21 +12,27 @@
 //! a tap in a run must not wait for everything else that follows from the facts.
 
 mod bolts;
+mod drawing;
 mod gather;
 mod group;
 mod run;
 mod sealant;
 mod sheet;
 mod stages;
+mod wrench;
 
 pub use bolts::{Bolt, BoltTrouble, Length};
+pub use drawing::{MOST_BOLTS, NEAREST, PITCH, placed};
 pub use gather::{Tightenings, tightenings};
 pub use group::{Group, Part, State};
 pub use run::Run;
 pub use sealant::{Sealant, waits};
-pub use sheet::{Field, MOST_BOLTS, Sheet, Wrong};
+pub use sheet::{Field, Sheet, Wrong};
 pub use stages::{SheetStage, read_stage, torque_unit};
+pub use wrench::adapter;
 
+#[cfg(test)]
+mod bench_tests;
 #[cfg(test)]
 mod facts;
 #[cfg(test)]

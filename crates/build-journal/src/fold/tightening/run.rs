@@ -4,12 +4,15 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use assembly_core::tightening::credit::{NoCredit, Record, against};
-use assembly_core::tightening::interrupted::{Advice, Interruption, Known, Paint, Remedy, advice};
+use assembly_core::tightening::interrupted::{
+    Advice, Interruption, Known, Paint, Remedy, advice, given_up,
+};
 use assembly_core::tightening::kind::Kind;
 use assembly_core::tightening::run::{Happened, Next, Plan, Standing, Sureness};
 use build_plan::At;
 
 use super::sheet::{Sheet, from_one};
+use super::stages::SheetStage;
 use crate::fact::{Fact, RunBegun, RunMark, RunMarked, Way};
 use crate::id::{FactId, OwnId, SittingId};
 
@@ -49,6 +52,10 @@ pub struct Run {
     pub against: Vec<NoCredit>,
     /// The fact of the last thing that happened in it.
     pub last_fact: FactId,
+    /// Bolts were pulled since they were last all loose.
+    touched: bool,
+    /// A lap was begun again: bolts that the record has no more were pulled.
+    restarted: bool,
     /// What is recorded beside the pulls.
     record: Record,
     kind: Kind,
@@ -81,6 +88,8 @@ impl Run {
             last: fact.clock(),
             against: Vec::new(),
             last_fact: fact.id(),
+            touched: false,
+            restarted: false,
             record: Record::default(),
             kind: sheet.kind?,
         })
@@ -145,6 +154,7 @@ impl Run {
     pub(super) fn pulled(&mut self, bolt: u32, lap: u32, sitting: SittingId) {
         let (bolt, lap) = (from_one(bolt), from_one(lap));
         self.standing.take(Happened::Ticked { bolt, lap });
+        self.touched |= self.standing.done() > 0;
         if sitting != self.sitting {
             self.two_hands = true;
             self.standing.take(Happened::Interrupted);
@@ -176,12 +186,26 @@ impl Run {
             self.two_hands = false;
         }
         self.standing.take(happened);
+        match happened {
+            Happened::BackedOff => (self.touched, self.restarted) = (false, false),
+            Happened::LapRestarted { .. } => self.restarted = true,
+            // The only pull there was is none.
+            Happened::TakenBack if !self.restarted => self.touched = self.standing.done() > 0,
+            _ => {}
+        }
     }
 
     /// Whether every pull is made.
     #[must_use]
     pub fn is_through(&self) -> bool {
         self.standing.next().is_none()
+    }
+
+    /// Whether it left the bolts otherwise than it met them: some were pulled, or
+    /// all were backed off.
+    #[must_use]
+    pub const fn changed_the_bolts(&self) -> bool {
+        self.touched || self.standing.backed_off() > 0
     }
 
     /// Whether it is still to be gone on with.
@@ -220,15 +244,70 @@ impl Run {
         self.plan.pattern().count()
     }
 
-    /// The number of a lap and its unit, as they stand on the wrench. Loosening
-    /// has no numbers but a quarter turn.
+    /// The stage of a lap as it stands on the sheet; none when loosening.
+    fn stage(&self, lap: usize) -> Option<&SheetStage> {
+        match self.way {
+            Way::Loosen => None,
+            Way::Tighten => self.sheet.stages.get(lap),
+            Way::Again => self.sheet.stages.last(),
+        }
+    }
+
+    /// The number of a lap and its unit, as they stand on the wrench: with an
+    /// adapter on it what the wrench is set to. Loosening has no numbers but a
+    /// quarter turn.
     #[must_use]
     pub fn number(&self, lap: usize) -> Option<(String, &'static str)> {
-        match self.way {
-            Way::Loosen => Some(("¼".to_owned(), "turn back")),
-            Way::Tighten => self.sheet.stages.get(lap)?.on_the_wrench(self.sheet.unit),
-            Way::Again => self.sheet.stages.last()?.on_the_wrench(self.sheet.unit),
+        if self.way == Way::Loosen {
+            return Some(("¼".to_owned(), "turn back"));
         }
+        let set = self.with_the_adapter(lap);
+        set.or_else(|| self.at_the_bolt(lap))
+    }
+
+    /// What a bolt gets in a lap, and its unit, where an adapter makes that
+    /// another number than the one on the wrench.
+    #[must_use]
+    pub fn for_the_bolt(&self, lap: usize) -> Option<(String, &'static str)> {
+        self.with_the_adapter(lap)?;
+        self.at_the_bolt(lap)
+    }
+
+    fn with_the_adapter(&self, lap: usize) -> Option<(String, &'static str)> {
+        let stage = self.stage(lap)?;
+        stage.with_an_adapter(self.sheet.unit, self.sheet.adapter?)
+    }
+
+    fn at_the_bolt(&self, lap: usize) -> Option<(String, &'static str)> {
+        self.stage(lap)?.on_the_wrench(self.sheet.unit)
+    }
+
+    /// What is to be done with the bolts when it is given up as it stands;
+    /// nothing when none was pulled. For loosening, and for a lap after heat, the
+    /// lap is gone over anew.
+    #[must_use]
+    pub fn given_up(&self) -> Option<Advice> {
+        if !self.touched {
+            return None;
+        }
+        if self.way != Way::Tighten {
+            return Some(Advice {
+                remedy: Remedy::RestartLap,
+                new_gasket: false,
+            });
+        }
+        let begun = |lap: &usize| (0..self.bolts()).any(|bolt| self.standing.is_done(bolt, *lap));
+        // A bolt that was in hand when it was given up is of the lap that was on.
+        let lap = self
+            .standing
+            .lap_on()
+            .or_else(|| (0..self.laps()).rev().find(begun));
+        Some(given_up(
+            self.kind,
+            self.plan.stages(),
+            lap.unwrap_or_default(),
+            self.sheet.gasket(),
+        ))
     }
 
     /// What to do after an interruption, for what is known.

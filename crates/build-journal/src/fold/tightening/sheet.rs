@@ -1,5 +1,6 @@
 //! What a group's sheet says, and what is wrong with it before the first tap.
 
+use assembly_core::fastener::adapter::Adapter;
 use assembly_core::fastener::stages::{Stage, StageError};
 use assembly_core::fastener::wrench::Scale;
 use assembly_core::quantity::{Kind as Quantity, Unit, read, unit_or_usual};
@@ -12,11 +13,10 @@ use assembly_core::tightening::pattern::Pattern;
 use assembly_core::tightening::retorque::{Between, Retorque, retorque};
 use assembly_core::tightening::run::{Happened, Plan, Standing};
 
+use super::drawing;
 use super::stages::{SheetStage, torque_unit};
-use crate::fact::{BoltLayout, FastenerGroup, Wrench};
-
-/// More bolts than this in one group are a slip or a forged file.
-pub const MOST_BOLTS: u32 = 200;
+use super::wrench;
+use crate::fact::FastenerGroup;
 
 /// A part of the sheet that something may be wrong with.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
@@ -31,6 +31,8 @@ pub enum Field {
     Stages,
     /// The wrench.
     Wrench,
+    /// The adapter on it.
+    Adapter,
     /// The stretch and the lasting stretch.
     Stretch,
 }
@@ -59,6 +61,8 @@ pub struct Sheet {
     pub order: Vec<usize>,
     /// The wrench's unit: that of lone numbers, and what the run shows.
     pub unit: &'static Unit,
+    /// The adapter on the wrench.
+    pub adapter: Option<Adapter>,
     /// The stages.
     pub stages: Vec<SheetStage>,
     /// Least and greatest stretch, metres.
@@ -87,7 +91,7 @@ impl Sheet {
                     .to_owned(),
             );
         }
-        let layout = layout(group).unwrap_or_else(|text| {
+        let layout = drawing::layout(group).unwrap_or_else(|text| {
             say(Field::Bolts, text);
             Layout::default()
         });
@@ -107,13 +111,18 @@ impl Sheet {
         let readable: Vec<Stage> = (stages.iter())
             .filter_map(|one| one.read.as_ref().ok().map(|read| read.0))
             .collect();
-        let scale = sheet.wrench.as_ref().map(|one| ends(one, unit));
+        let scale = sheet.wrench.as_ref().map(|one| wrench::ends(one, unit));
         if let Some(Err(text)) = &scale {
             say(Field::Wrench, text.clone());
         }
         let ends = scale.and_then(Result::ok);
+        let adapter = sheet.adapter.as_ref().map(wrench::adapter);
+        if let Some(Err(text)) = &adapter {
+            say(Field::Adapter, text.clone());
+        }
+        let adapter = adapter.and_then(Result::ok);
         let all_read = readable.len() == stages.len();
-        for not_ready in before_the_first_tap(&order, layout.count(), &readable, ends) {
+        for not_ready in before_the_first_tap(&order, layout.count(), &readable, ends, adapter) {
             match not_ready {
                 // A group without bolts is told once.
                 NotReady::Order(_) if layout.count() == 0 || sheet.order.contains(&0) => {}
@@ -162,6 +171,7 @@ impl Sheet {
             layout,
             order,
             unit,
+            adapter,
             stages,
             stretch,
             set_at_most,
@@ -171,6 +181,7 @@ impl Sheet {
                 thread_lubricant: group.lubricant.clone(),
                 head_lubricant: sheet.under_head.clone(),
                 wrench: ends.and_then(|(low, high)| Scale::new(low, high).ok()),
+                adapter,
                 uses_allowed: sheet.uses_allowed,
                 used_before: Vec::new(),
                 not_as_mapped: Vec::new(),
@@ -247,57 +258,6 @@ pub(super) fn from_one(number: u32) -> usize {
         .checked_sub(1)
         .and_then(|one| usize::try_from(one).ok());
     from_nothing.unwrap_or(usize::MAX)
-}
-
-fn layout(group: &FastenerGroup) -> Result<Layout, String> {
-    if group.bolts == 0 {
-        return Err("The group has no bolts: say how many there are.".to_owned());
-    }
-    if group.bolts > MOST_BOLTS {
-        return Err(format!(
-            "{} bolts in one group: at most {MOST_BOLTS} can be drawn. Make two groups of it.",
-            group.bolts
-        ));
-    }
-    let one_row = |count: u32| u8::try_from(count).map(|count| Layout::rows(&[count]));
-    let drawn = match &group.sheet.layout {
-        None | Some(BoltLayout::Unknown(_)) => one_row(group.bolts).unwrap_or_default(),
-        Some(BoltLayout::Circle(count)) => {
-            u8::try_from(*count).map(Layout::circle).unwrap_or_default()
-        }
-        Some(BoltLayout::Rows(rows)) => {
-            let sound =
-                rows.iter().map(|row| u64::from(*row)).sum::<u64>() <= u64::from(MOST_BOLTS);
-            let rows: Vec<u8> = rows
-                .iter()
-                .filter_map(|row| u8::try_from(*row).ok())
-                .collect();
-            if sound {
-                Layout::rows(&rows)
-            } else {
-                Layout::default()
-            }
-        }
-    };
-    if usize::try_from(group.bolts).is_ok_and(|bolts| bolts == drawn.count()) {
-        Ok(drawn)
-    } else {
-        Err(format!(
-            "The drawing has {} bolts and the group {}: make them alike.",
-            drawn.count(),
-            group.bolts
-        ))
-    }
-}
-
-/// The ends of a wrench's scale, newton metres.
-fn ends(wrench: &Wrench, unit: &'static Unit) -> Result<(f64, f64), String> {
-    let end = |text: &str, which: &str| {
-        read(text, Quantity::Torque, unit)
-            .map(|typed| typed.si())
-            .map_err(|error| format!("The {which} mark of the scale: {error}."))
-    };
-    Ok((end(&wrench.low, "lowest")?, end(&wrench.high, "highest")?))
 }
 
 /// A list that goes down is told in the units it was typed in.

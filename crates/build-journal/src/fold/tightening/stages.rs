@@ -1,5 +1,6 @@
 //! A stage as it is typed, read.
 
+use assembly_core::fastener::adapter::Adapter;
 use assembly_core::fastener::stages::Stage;
 use assembly_core::quantity::{Kind, Typed, Unit, read, show, unit_of, unit_or_usual};
 
@@ -62,5 +63,21 @@ impl SheetStage {
             return Some((shown.number, wrench.symbol));
         }
         Some((typed.number(), own.symbol))
+    }
+
+    /// What to set the wrench to when an adapter moves the bolt away from its
+    /// drive, and the wrench's unit. `None` for an angle or a stretch: an adapter
+    /// changes neither.
+    #[must_use]
+    pub fn with_an_adapter(
+        &self,
+        wrench: &'static Unit,
+        adapter: Adapter,
+    ) -> Option<(String, &'static str)> {
+        let (Stage::Torque(torque), _) = self.read.as_ref().ok()? else {
+            return None;
+        };
+        let shown = show(adapter.set_for(*torque), None, wrench);
+        Some((shown.number, wrench.symbol))
     }
 }

@@ -5,7 +5,9 @@ use build_journal::fold::tightening::{Field, MOST_BOLTS};
 use leptos::prelude::*;
 
 use super::Describing;
-use crate::build::tighten::typing::{ROWS_AT_MOST, numbers};
+use super::arrange::arrange;
+use crate::build::tighten::typed::numbers;
+use crate::build::tighten::typing::ROWS_AT_MOST;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, row};
 use crate::kit::section::section;
@@ -35,7 +37,7 @@ pub fn bolts(describing: Describing) -> El {
             } else {
                 String::new()
             });
-            typing.order.set(String::new());
+            typing.no_longer_drawn();
         },
     );
     let counters = Piece::live(move || match typing.layout() {
@@ -59,6 +61,7 @@ pub fn bolts(describing: Describing) -> El {
                     format!("{} bolts in all, as on the drawing below.", typing.bolts())
                 }),
         )
+        .with(arrange(describing))
         .with(describing.wrong(Field::Bolts))
 }
 
@@ -120,14 +123,14 @@ fn change(describing: Describing, act: impl FnOnce(&mut Vec<u32>)) {
     let mut rows = untrack(|| typing.counts());
     act(&mut rows);
     typing.rows.set(numbers(&rows));
-    typing.order.set(String::new());
+    typing.no_longer_drawn();
 }
 
 fn step_circle(describing: Describing, up: bool) {
     let typing = describing.typing;
     let count = typing.circle.now().trim().parse().unwrap_or(1);
     typing.circle.set(stepped(count, up).to_string());
-    typing.order.set(String::new());
+    typing.no_longer_drawn();
 }
 
 fn stepped(count: u32, up: bool) -> u32 {

@@ -1,6 +1,7 @@
 //! Describing a group of fasteners from the builder's sheet, step by step. What
 //! is wrong is told at its step, at once, and nothing is made up.
 
+mod arrange;
 mod bolts;
 mod caps;
 mod order;

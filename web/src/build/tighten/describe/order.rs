@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use super::Describing;
 use super::caps::{about_the_caps, cap_order};
 use crate::build::tighten::map::{Drawing, Face, press_map};
-use crate::build::tighten::typing::numbers;
+use crate::build::tighten::typed::numbers;
 use crate::kit::piece::{El, Piece, button, note, row};
 use crate::kit::section::section;
 

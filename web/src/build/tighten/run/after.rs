@@ -2,9 +2,11 @@
 
 use build_journal::fact::{Body, CheckMade, Outcome, RunMark, RunMarked, Way};
 use build_journal::fold::tightening::Run;
+use build_plan::{At, Place as EnginePlace};
 use leptos::prelude::*;
 
 use super::Running;
+use crate::build::book::photo_strip;
 use crate::build::tighten::begin::place_of;
 use crate::build::tighten::map::{Drawing, Face, press_map};
 use crate::build::tighten::place::Place;
@@ -114,7 +116,19 @@ fn stripes(running: Running) -> Piece {
         .with(note("hint", "").test("stripes-seen").live_text(move || {
             format!("{} of {} seen.", seen.with(|seen| seen.len()), now.bolts())
         }))
+        .with(note("hint", "A photo of all stripes shows later what was seen today."))
+        .with(stripe_photos(running))
         .into()
+}
+
+/// Photos of the stripes, kept with the group and its part of the engine.
+fn stripe_photos(running: Running) -> Piece {
+    let group = format!("own:{}", running.spot.own);
+    let at = running.spot.at;
+    photo_strip(
+        Some(&group),
+        (at != At::Engine).then(|| EnginePlace::of(at)),
+    )
 }
 
 /// Into the book as a check of its own.

@@ -5,6 +5,7 @@
 
 mod after;
 mod pulling;
+mod shown;
 mod trouble;
 
 use build_journal::fact::{Body, RunMark, RunMarked, RunOpened};
@@ -54,7 +55,7 @@ pub fn run_page(context: Tighten, spot: Spot) -> Piece {
     let group = context.group(spot.own);
     let part = group.as_ref().and_then(|group| group.part(spot.at));
     let Some(last) = part.and_then(|part| part.runs.last()) else {
-        return nothing_is_on(context, spot);
+        return nothing_is_on(context, spot, false);
     };
     let fact = last.fact;
     let running = Running {
@@ -73,15 +74,16 @@ pub fn run_page(context: Tighten, spot: Spot) -> Piece {
     running.screen(&words::capital(&name)).into()
 }
 
-fn nothing_is_on(context: Tighten, spot: Spot) -> Piece {
+fn nothing_is_on(context: Tighten, spot: Spot, given_up: bool) -> Piece {
     let to = Place::Part(spot.own.to_string(), part_name(spot.at));
+    let words = if given_up {
+        "It was given up. The group says what is to be done with the bolts."
+    } else {
+        "Nothing was begun here, or it was struck out in the book."
+    };
     Piece::all([
         title("No run is on").into(),
-        note(
-            "lead",
-            "Nothing was begun here, or it was struck out in the book.",
-        )
-        .into(),
+        note("lead", words).into(),
         p("").with(link("", &context.to(to), "To the group")).into(),
     ])
 }
@@ -165,7 +167,13 @@ impl Running {
                 Phase::Asking => asking(self),
                 Phase::Elsewhere => self.elsewhere(),
                 Phase::Through => after::after(self),
-                Phase::Gone => nothing_is_on(self.context, self.spot),
+                Phase::Gone => {
+                    let left = self.now().is_some_and(|run| run.left);
+                    el("div")
+                        .class("run-panel")
+                        .with(nothing_is_on(self.context, self.spot, left))
+                        .into()
+                }
             })
         });
         let close = el("a")
@@ -189,6 +197,16 @@ impl Running {
                 senses.switch_voice();
             },
         );
+        let headset = switch(
+            "Headset",
+            "run-headset",
+            move || senses.hears_the_headset(),
+            move || senses.switch_headset(),
+        )
+        .attr(
+            "aria-label",
+            "The button of a headset is a press: it takes the place of other sound on this device",
+        );
         el("section")
             .class("run")
             .test("run")
@@ -198,7 +216,8 @@ impl Running {
                     .class("run-top")
                     .with(close)
                     .with(sound)
-                    .with(voice),
+                    .with(voice)
+                    .with(headset),
             )
             .with(trouble::trouble(self))
             .with(parts)

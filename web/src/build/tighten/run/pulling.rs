@@ -3,8 +3,7 @@
 
 use std::time::Duration;
 
-use assembly_core::fastener::stages::Stage;
-use build_journal::fact::{Body, BoltPulled, RunMark, Way};
+use build_journal::fact::{Body, BoltPulled, RunMark};
 use build_journal::fold::tightening::Run;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -14,20 +13,17 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, KeyboardEvent};
 
 use super::Running;
-use crate::build::tighten::map::{Drawing, Face, map};
+use super::shown::{drawing, figures, how, progress};
 use crate::build::tighten::words;
+use crate::device::headset::Headset;
 use crate::device::senses::{Awake, Sound};
 use crate::kit::heard::on_page;
-use crate::kit::piece::{El, Piece, button, drawn, el, note};
+use crate::kit::piece::{El, Piece, button, el, note};
 
 /// Two presses closer than this are one of a shaking hand.
 const GUARD: f64 = 500.0;
 /// How long the screen lights up.
 const FLASH: Duration = Duration::from_millis(220);
-/// The paper that the number is drawn on. Its figures come to 143 of its units
-/// in height: on a phone 360 pixels wide that is 25 mm and more.
-const PAPER: (f64, f64) = (340.0, 156.0);
-
 /// Keys of keyboards, foot pedals and headsets that mean a pull.
 const KEYS: [&str; 8] = [
     "Enter",
@@ -46,10 +42,12 @@ pub fn pulling(running: Running) -> Piece {
         running,
         last: StoredValue::new(f64::NEG_INFINITY),
         flash: RwSignal::new(false),
+        headset: StoredValue::new_local(None),
         said: RwSignal::new(String::new()),
     };
     press.stay_awake();
     press.follow_keys();
+    press.follow_the_headset();
     press.speak();
     let upper = el("div")
         .class("run-upper")
@@ -76,6 +74,8 @@ struct Press {
     /// When the last press was taken, milliseconds since the page was opened.
     last: StoredValue<f64>,
     flash: RwSignal<bool>,
+    /// While a headset's button is listened to.
+    headset: StoredValue<Option<Headset>, LocalStorage>,
     said: RwSignal<String>,
 }
 
@@ -117,6 +117,12 @@ impl Press {
             return;
         }
         self.last.set_value(now);
+        self.headset.with_value(|headset| {
+            // A browser that let nothing sound before a press does so now.
+            if let Some(headset) = headset {
+                headset.sound();
+            }
+        });
         self.light_up();
         let lap_done = next.done_in_lap + 1 == run.bolts();
         senses.signal(if lap_done {
@@ -153,7 +159,10 @@ impl Press {
             return;
         };
         let (number, unit) = run.number(next.lap).unwrap_or_default();
-        let said = words::spoken(&number, unit);
+        let mut said = words::spoken(&number, unit);
+        if let Some((wanted, _)) = run.for_the_bolt(next.lap) {
+            said = format!("set {said}, for {wanted} at the bolt");
+        }
         self.running
             .senses
             .say(&format!("bolt {}, {said}", next.bolt + 1));
@@ -201,6 +210,23 @@ impl Press {
         });
     }
 
+    /// The button of a headset pulls, when it is switched on: its sound takes the
+    /// place of the builder's own.
+    fn follow_the_headset(self) {
+        Effect::new(move |_| {
+            let on = self.running.senses.hears_the_headset();
+            let listening = on.then(|| {
+                Headset::listen(move || {
+                    // A button that is leant on in a pocket is no pull.
+                    if !document().hidden() {
+                        self.pull();
+                    }
+                })
+            });
+            self.headset.set_value(listening.flatten());
+        });
+    }
+
     fn undo(self) -> El {
         let last = move || {
             self.running
@@ -230,11 +256,11 @@ impl Press {
         };
         // The number is drawn anew with each lap and not with each pull.
         let shown = Memo::new(move |_| {
-            let number = run.with(|run| {
+            run.with(|run| {
                 let run = run.as_ref()?;
-                run.number(run.next()?.lap)
-            });
-            number.unwrap_or_default()
+                let lap = run.next()?.lap;
+                Some((run.number(lap)?, run.for_the_bolt(lap)))
+            })
         });
         let tap = el("button")
             .attr("type", "button")
@@ -255,7 +281,14 @@ impl Press {
                         of_next(|run| Some(format!("Bolt {}", run.next()?.bolt + 1)))
                     }),
             )
-            .live(move || shown.with(|(number, unit)| figures(number, unit)))
+            .live(move || {
+                shown.with(|shown| {
+                    let shown = shown.as_ref();
+                    shown
+                        .map(|((number, unit), wanted)| figures(number, unit, wanted.as_ref()))
+                        .into()
+                })
+            })
             .with(
                 el("span")
                     .class("run-how")
@@ -269,102 +302,4 @@ impl Press {
         });
         tap
     }
-}
-
-/// When the button is pressed.
-fn how(run: &Run) -> Option<&'static str> {
-    Some(match (run.way, run.next()?.stage) {
-        (Way::Loosen, _) => "press when it is turned back",
-        (_, Stage::Torque(_)) => "press when it clicks",
-        (_, Stage::Angle(_)) => "press when it is turned on",
-        (_, Stage::Stretch(_)) => "press when it is stretched",
-    })
-}
-
-/// The number as large as the screen allows; long ones are drawn narrower, not
-/// lower.
-fn figures(number: &str, unit: &str) -> Piece {
-    let narrow = number.chars().count() > 2;
-    let figures = drawn("text")
-        .class("run-figures")
-        .attr("x", &(PAPER.0 / 2.0).to_string())
-        .attr("y", "150")
-        .attr("text-anchor", "middle")
-        .text(number);
-    let figures = if narrow {
-        figures
-            .attr("textLength", &(PAPER.0 - 6.0).to_string())
-            .attr("lengthAdjust", "spacingAndGlyphs")
-    } else {
-        figures
-    };
-    let paper = drawn("svg")
-        .class("run-number")
-        .attr("viewBox", &format!("0 0 {} {}", PAPER.0, PAPER.1))
-        .attr("aria-hidden", "true")
-        .with(figures);
-    let said = el("span")
-        .class("run-unit")
-        .test("run-number")
-        .with(el("span").class("only-heard").text(&format!("{number} ")))
-        .text(unit);
-    Piece::all([paper.into(), said.into()])
-}
-
-/// Lap x of y, and how many of it are done.
-fn progress(running: Running) -> El {
-    let run = running.run;
-    el("div")
-        .class("run-progress")
-        .with(el("strong").test("run-lap").live_text(move || {
-            run.with(|run| {
-                run.as_ref().map_or_else(String::new, |run| {
-                    let lap = run.standing.lap_on().map_or(run.laps(), |lap| lap + 1);
-                    format!("Lap {lap} of {}", run.laps())
-                })
-            })
-        }))
-        .with(el("span").test("run-done").live_text(move || {
-            run.with(|run| {
-                let next = run.as_ref().and_then(|run| Some((run, run.next()?)));
-                next.map_or_else(String::new, |(run, next)| {
-                    format!("{} of {} done", next.done_in_lap, run.bolts())
-                })
-            })
-        }))
-}
-
-/// The bolts: done in this lap, next, passed over, open.
-fn drawing(running: Running) -> Piece {
-    let run = running.run;
-    let Some(now) = running.now() else {
-        return Piece::none();
-    };
-    let drawing = Drawing::as_it_sits(&now.sheet.layout);
-    let says = move || run.with(|run| run.as_ref().map_or_else(String::new, words::where_it_is));
-    let looks = Memo::new(move |_| run.with(|run| run.as_ref().map(looks).unwrap_or_default()));
-    let face = move |bolt: usize| Face {
-        look: looks.with(|looks| looks.get(bolt).copied().unwrap_or("open")),
-        words: (bolt + 1).to_string(),
-        said: String::new(),
-    };
-    map(&drawing, face, says).into()
-}
-
-fn looks(run: &Run) -> Vec<&'static str> {
-    let next = run.next();
-    let passed = run.standing.passed_over();
-    let lap = next.map_or(run.laps().saturating_sub(1), |next| next.lap);
-    let look = |bolt: usize| {
-        if next.is_some_and(|next| next.bolt == bolt) {
-            "next"
-        } else if run.standing.is_done(bolt, lap) {
-            "done"
-        } else if passed.contains(&bolt) {
-            "passed"
-        } else {
-            "open"
-        }
-    };
-    (0..run.bolts()).map(look).collect()
 }
