@@ -9,8 +9,8 @@ use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned,
 use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
 use super::fasteners::FastenerGroup;
 use super::oil::{
-    CompressionRead, GaugeRead, LeakDownRead, OilNoted, OilSystem, PrimeTested, RunningBegun,
-    RunningEnded, RunningRow,
+    CompressionRead, GaugeRead, LeakDownRead, OilNoted, OilSystem, PlugsCounted, PrimeTested,
+    RunningBegun, RunningEnded, RunningRow,
 };
 use super::own::{OwnMeasure, OwnStep};
 use super::tightening::{
@@ -104,6 +104,8 @@ pub enum Body {
     CompressionRead(CompressionRead),
     /// The leak-down of a cylinder was read.
     LeakDownRead(LeakDownRead),
+    /// Plugs were counted out, or back in.
+    PlugsCounted(PlugsCounted),
     /// A kind that this version does not know. It is kept, shown as such and
     /// exported again.
     Unknown(UnknownKind),

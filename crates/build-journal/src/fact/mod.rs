@@ -34,7 +34,7 @@ pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolCh
 pub use fasteners::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
 pub use oil::{
     BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
-    PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
+    PlugsCounted, PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
 };
 pub use own::{OwnMeasure, OwnStep};
 pub use record::{FORMAT, Fact};

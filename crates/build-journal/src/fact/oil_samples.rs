@@ -40,30 +40,41 @@ fn system() -> BoxedStrategy<OilSystem> {
         prop::option::of(0_u32..9),
         maybe(),
     );
-    let film = (maybe(), maybe(), maybe());
+    let film = (
+        (maybe(), maybe(), maybe()),
+        (maybe(), maybe(), maybe(), maybe(), maybe(), maybe()),
+    );
     (pump, oil, sizes, counts, film)
-        .prop_map(|(pump, oil, (sizes, groove), counts, film)| OilSystem {
-            pump_volume: pump.0,
-            pump_ratio: pump.1,
-            relief: pump.2,
-            bypass: pump.3,
-            grade: oil.0,
-            at_40: oil.1,
-            at_100: oil.2,
-            stroke: sizes.0,
-            main_journal: sizes.1,
-            main_shell: sizes.2,
-            rod_journal: sizes.3,
-            rod_shell: sizes.4,
-            groove,
-            lifters: counts.0,
-            rockers: counts.1,
-            squirters: counts.2,
-            squirter_bore: counts.3,
-            load: film.0,
-            journal_roughness: film.1,
-            shell_roughness: film.2,
-        })
+        .prop_map(
+            |(pump, oil, (sizes, groove), counts, (film, gas))| OilSystem {
+                pump_volume: pump.0,
+                pump_ratio: pump.1,
+                relief: pump.2,
+                bypass: pump.3,
+                grade: oil.0,
+                at_40: oil.1,
+                at_100: oil.2,
+                stroke: sizes.0,
+                main_journal: sizes.1,
+                main_shell: sizes.2,
+                rod_journal: sizes.3,
+                rod_shell: sizes.4,
+                groove,
+                lifters: counts.0,
+                rockers: counts.1,
+                squirters: counts.2,
+                squirter_bore: counts.3,
+                load: film.0,
+                bore: gas.0,
+                rod_length: gas.1,
+                up_and_down: gas.2,
+                round: gas.3,
+                compression_ratio: gas.4,
+                peak_gas: gas.5,
+                journal_roughness: film.1,
+                shell_roughness: film.2,
+            },
+        )
         .boxed()
 }
 
@@ -89,16 +100,20 @@ fn afterwards() -> BoxedStrategy<Body> {
     let noted = (
         prop::sample::select(OilDoing::ALL),
         maybe(),
+        maybe(),
         words(),
         words(),
     );
     prop_oneof![
-        noted.prop_map(|(what, amount, kind, words)| Body::OilNoted(OilNoted {
-            what,
-            amount,
-            kind,
-            words
-        })),
+        noted.prop_map(
+            |(what, amount, meter, kind, words)| Body::OilNoted(OilNoted {
+                what,
+                amount,
+                meter,
+                kind,
+                words
+            })
+        ),
         (spot(), said(), prop::sample::select(BoreState::ALL)).prop_map(
             |(place, pressure, state)| Body::CompressionRead(CompressionRead {
                 place,
@@ -106,14 +121,31 @@ fn afterwards() -> BoxedStrategy<Body> {
                 state
             })
         ),
-        (spot(), said(), said(), words()).prop_map(|(place, supply, held, heard)| {
-            Body::LeakDownRead(LeakDownRead {
-                place,
-                supply,
-                held,
-                heard,
-            })
-        }),
+        (spot(), said(), said(), maybe(), words()).prop_map(
+            |(place, supply, held, orifice, heard)| {
+                Body::LeakDownRead(LeakDownRead {
+                    place,
+                    supply,
+                    held,
+                    orifice,
+                    heard,
+                })
+            }
+        ),
+        (
+            prop_oneof![Just("gallery-front".to_owned()), text()],
+            prop::option::of(0_u32..9),
+            prop::option::of(any::<u32>()),
+            words()
+        )
+            .prop_map(
+                |(plugs, out, back, words)| Body::PlugsCounted(PlugsCounted {
+                    plugs,
+                    out,
+                    back,
+                    words
+                })
+            ),
     ]
     .boxed()
 }

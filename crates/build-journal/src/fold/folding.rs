@@ -12,6 +12,7 @@ use super::bench::Bench;
 use super::build::{Build, DescribedEngine, NotedDown, OtherFact};
 use super::limits::{Limits, put_in_force};
 use super::main_bearing::{MainBearing, RodBearing};
+use super::oil::as_reading;
 use super::photos::KeptPhoto;
 use super::problem::Problem;
 use super::readings::Taken;
@@ -84,7 +85,10 @@ impl Folding {
                     folding.place(taken);
                 }
                 _ if by.is_some() => {}
-                _ => folding.note(fact),
+                _ => {
+                    folding.note(fact);
+                    folding.proof_of(fact);
+                }
             }
         }
         folding.build.problems.sort_by_key(|problem| problem.fact);
@@ -165,7 +169,11 @@ impl Folding {
             _ => {
                 self.take(fact);
                 self.note(fact);
-                Dirty::default()
+                let spot = self.proof_of(fact);
+                if let Some(spot) = spot {
+                    self.note_latest(spot);
+                }
+                spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
             }
         };
         self.work_out(&dirty, registered);
@@ -176,7 +184,11 @@ impl Folding {
     fn starts_over(&self, fact: &Fact) -> bool {
         match fact.body() {
             Body::EngineDescribed(_) => true,
-            Body::Struck(struck) => self.build.readings.get(struck.fact).is_none(),
+            // A reading that was written down beside the engine stands in its book, too.
+            Body::Struck(struck) => {
+                let fact = struck.fact;
+                self.build.readings.get(fact).is_none() || self.build.oil.has_read(fact)
+            }
             // These may make results stale, or make them count again.
             Body::EventHappened(_)
             | Body::Waived(_)
@@ -288,6 +300,16 @@ impl Folding {
             .collect();
         self.build.mains = mains;
         self.build.rods = rods;
+    }
+
+    /// Takes what was written down beside the engine as a reading of the plan, when
+    /// it is one of a place that the engine has.
+    fn proof_of(&mut self, fact: &Fact) -> Option<Spot> {
+        let reading = as_reading(fact)?;
+        let with = (&mut self.units, &self.build.plan);
+        let taken = Taken::of(fact.id(), &reading, None, with);
+        spot_of(&taken, self.engine())?;
+        self.place(taken)
     }
 
     /// Puts a reading where it belongs.

@@ -59,8 +59,9 @@ pub use limits::{Limits, LimitsProblem};
 pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
 pub use oil::{
-    CompressionNote, Estimated, GaugeNote, KnownSystem, Lack, LeakDownNote, Number, OilBook,
-    OilInputs, OilNote, OilView, PrimeNote, RowNote, RunStretch, TrendLine, TrendOf, valve_gear,
+    CompressionNote, Count as PlugCount, Estimated, GaugeNote, KnownSystem, Lack, LeakDownNote,
+    Meter, MeterOf, Number, OilBook, OilInputs, OilNote, OilUse, OilView, PlugCounts, PrimeNote,
+    RowNote, RunStretch, TrendLine, TrendOf, valve_gear,
 };
 pub use photos::KeptPhoto;
 pub use plan::Plan;

@@ -1,9 +1,10 @@
 //! What was written down of the oil and of running, in the words of the bench.
 
+use assembly_core::oil::running_in::plugs::PLUGS;
 use build_journal::Body;
 use build_journal::fact::{
-    BoreState, GaugeRead, LeakDownRead, OilDoing, OilNoted, OilSystem, PrimeTested, RunningRow,
-    Said, SpeedBand,
+    BoreState, GaugeRead, LeakDownRead, OilDoing, OilNoted, OilSystem, PlugsCounted, PrimeTested,
+    RunningRow, Said, SpeedBand,
 };
 
 use super::words::{short, spot, with_unit};
@@ -32,6 +33,7 @@ pub(super) fn of(body: &Body) -> Option<String> {
             }
         ),
         Body::LeakDownRead(read) => leak_down(read),
+        Body::PlugsCounted(made) => plugs(made),
         _ => return None,
     })
 }
@@ -120,11 +122,28 @@ fn noted(made: &OilNoted) -> String {
         .map(|words| short(words))
         .collect();
     let words = (!words.is_empty()).then(|| words.join(", "));
-    parts(what, &[("", made.amount.as_ref())], words.as_deref())
+    let all = [("", made.amount.as_ref()), ("at", made.meter.as_ref())];
+    parts(what, &all, words.as_deref())
+}
+
+fn plugs(made: &PlugsCounted) -> String {
+    let known = PLUGS.iter().find(|one| one.id == made.plugs);
+    let name = known.map_or_else(|| short(&made.plugs), |one| one.place.to_owned());
+    let counts = [(made.out, "out"), (made.back, "back in")];
+    let counts = counts
+        .into_iter()
+        .filter_map(|(count, way)| Some(format!("{} {way}", count?)));
+    let words = made.words.as_deref().map(short);
+    let all: Vec<String> = counts.chain(words).collect();
+    format!("Plugs, {name}: {}", all.join(", "))
 }
 
 fn leak_down(read: &LeakDownRead) -> String {
-    let all = [("", Some(&read.held)), ("of", Some(&read.supply))];
+    let all = [
+        ("", Some(&read.held)),
+        ("of", Some(&read.supply)),
+        ("orifice", read.orifice.as_ref()),
+    ];
     let head = format!("Leak-down, {}", spot(&read.place));
     parts(&head, &all, read.heard.as_deref())
 }
@@ -155,9 +174,20 @@ mod tests {
         let bare = Body::OilNoted(OilNoted {
             what: OilDoing::FilterCut,
             amount: None,
+            meter: None,
             kind: None,
             words: None,
         });
         assert_eq!(of(&bare).unwrap(), "Filter cut open");
+        let counted = Body::PlugsCounted(PlugsCounted {
+            plugs: "crank".to_owned(),
+            out: Some(4),
+            back: Some(3),
+            words: None,
+        });
+        assert_eq!(
+            of(&counted).unwrap(),
+            "Plugs, ends of the crank's drillings: 4 out, 3 back in"
+        );
     }
 }

@@ -75,7 +75,8 @@ impl Sort {
             | Body::RunningRow(_)
             | Body::OilNoted(_)
             | Body::CompressionRead(_)
-            | Body::LeakDownRead(_) => Self::Oil,
+            | Body::LeakDownRead(_)
+            | Body::PlugsCounted(_) => Self::Oil,
             Body::PartListed(_)
             | Body::PartMoved(_)
             | Body::WorkOrdered(_)

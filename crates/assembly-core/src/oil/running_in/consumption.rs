@@ -6,6 +6,7 @@ use crate::describe::{
 };
 use crate::measure::Estimate;
 use crate::oil::inputs::SHARE;
+use crate::oil::running_in::first_minutes::Trend;
 use crate::quantity::Kind;
 
 const VOLUME: (Kind, UsualUnits) = (Kind::Volume, UsualUnits::of("US qt", "L"));
@@ -121,6 +122,81 @@ fn run_used(given: &Given) -> Result<Answer, CalculationError> {
     Ok(answer.with("share", share))
 }
 
+/// What the log says of the oil's level.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub enum Level {
+    /// Filled to the mark from empty, at this reading of the meter.
+    Filled(f64),
+    /// Brought back to the mark at this reading of the meter, with so much, m³.
+    Added(f64, f64),
+    /// Drained, or added to without a number: what was in it is not known.
+    Drained,
+}
+
+/// Oil that went between two times at the mark.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Used {
+    /// How much, m³.
+    pub oil: f64,
+    /// Over how much of the meter.
+    pub over: f64,
+}
+
+impl Used {
+    /// How much for one of the meter.
+    #[must_use]
+    pub fn rate(&self) -> f64 {
+        self.oil / self.over
+    }
+}
+
+/// What was used from one time at the mark to the next, with the place in the log
+/// that ended it. A meter that stands or runs back begins afresh.
+///
+/// ```
+/// use assembly_core::oil::running_in::consumption::{Level, used_between};
+/// let log = [Level::Filled(1000.0), Level::Added(1500.0, 0.5e-3)];
+/// let used = used_between(&log);
+/// assert_eq!(used[0].0, 1);
+/// assert_eq!(used[0].1.rate(), 1e-6);
+/// ```
+#[must_use]
+pub fn used_between(log: &[Level]) -> Vec<(usize, Used)> {
+    let mut at_mark = None;
+    let mut all = Vec::new();
+    for (at, level) in log.iter().enumerate() {
+        match *level {
+            Level::Drained => at_mark = None,
+            Level::Filled(meter) => at_mark = Some(meter),
+            Level::Added(meter, oil) => {
+                if let Some(over) = at_mark.map(|since| meter - since)
+                    && over > 0.0
+                {
+                    all.push((at, Used { oil, over }));
+                }
+                at_mark = Some(meter);
+            }
+        }
+    }
+    all
+}
+
+/// Oil used by the meter that grew by this part since the least: a leak, rings or
+/// guides. Ours: new rings fall, so growing is what counts.
+pub const USE_GREW: f64 = 0.5;
+
+/// Oil used over time, for one of the meter each; `None` of fewer than two. It falls
+/// while rings bed in, so it is held against the least there was.
+#[must_use]
+pub fn used_trend(rates: &[f64]) -> Option<Trend> {
+    let least = rates.iter().copied().fold(f64::INFINITY, f64::min);
+    let (first, last) = (*rates.first()?, *rates.last()?);
+    (rates.len() > 1).then_some(Trend {
+        change: last - first,
+        alarm: last > least && last >= least * (1.0 + USE_GREW) * (1.0 - 1e-9),
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -153,5 +229,36 @@ mod tests {
         assert_eq!(value(&share(0.2), "share", 1.0), 0.002);
         assert!(says(&share(0.7), "next filling"));
         assert!(says(&share(1.5), "leaks first"));
+    }
+
+    #[test]
+    fn what_is_used_goes_from_mark_to_mark() {
+        let log = [
+            Level::Added(900.0, 1e-3),
+            Level::Filled(1000.0),
+            Level::Added(1500.0, 0.5e-3),
+            Level::Added(2500.0, 0.4e-3),
+            // The meter was changed: nothing follows from it.
+            Level::Added(10.0, 0.4e-3),
+            Level::Drained,
+            Level::Added(400.0, 0.1e-3),
+            Level::Added(600.0, 0.3e-3),
+        ];
+        let used = used_between(&log);
+        let places: Vec<usize> = used.iter().map(|(at, _)| *at).collect();
+        assert_eq!(places, [2, 3, 7]);
+        let rates: Vec<f64> = used.iter().map(|(_, used)| used.rate() * 1e6).collect();
+        for (rate, wanted) in rates.iter().zip([1.0, 0.4, 1.5]) {
+            assert!((rate - wanted).abs() < 1e-9, "{rates:?}");
+        }
+    }
+
+    #[test]
+    fn more_than_half_more_than_the_least_is_an_alarm() {
+        assert_eq!(used_trend(&[1.0]), None);
+        assert!(!used_trend(&[3.0, 1.0, 1.4]).unwrap().alarm, "it fell");
+        assert!(used_trend(&[3.0, 1.0, 1.5]).unwrap().alarm);
+        assert!(!used_trend(&[0.0, 0.0]).unwrap().alarm);
+        assert!(used_trend(&[0.0, 0.1]).unwrap().alarm);
     }
 }

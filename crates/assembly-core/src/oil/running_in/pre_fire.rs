@@ -33,7 +33,7 @@ const fn soft(id: &'static str, text: &'static str, because: &'static str) -> It
 
 /// All of it.
 #[rustfmt::skip]
-pub static PRE_FIRE: [Item; 21] = [
+pub static PRE_FIRE: [Item; 22] = [
     hard("extinguisher", "fire extinguisher in reach", "fuel and sparks meet today for the first time"),
     hard("air", "doors open, exhaust led outside", "exhaust gas kills without a smell"),
     hard("helper", "a helper at the switch", "two hands cannot watch and stop"),
@@ -41,6 +41,7 @@ pub static PRE_FIRE: [Item; 21] = [
     hard("clear", "hands, hair, sleeves and tools away from belts and fan; tools and rags counted", "rotating parts take what they get"),
     hard("fuel", "fuel fresh, lines tight under pressure with the engine off", "a leak found by flame is found too late"),
     hard("oil", "oil level, filter and kind of oil right; flat tappets: run-in oil", "lobes wipe in minutes"),
+    hard("plugs", "as many gallery and core plugs back in as came out", "one left out takes all the pressure there is"),
     hard("primed", "primed within two weeks, pressure seen, nothing opened since", "dry bearings go in seconds"),
     hard("rockers", "oil seen at every rocker", "a dry rocker tells of a blocked way"),
     hard("coolant", "coolant full and bled, heater on", "air pockets crack heads"),

@@ -7,7 +7,7 @@ use super::super::unreadable::Unreadable;
 use super::super::write::Line;
 use super::{
     BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
-    PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
+    PlugsCounted, PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
 };
 use crate::fact::Spot;
 use crate::id::FactId;
@@ -28,6 +28,7 @@ pub(in super::super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body,
         "running-row" => read_row(fields).map(Body::RunningRow),
         "oil-noted" => read_noted(fields).map(Body::OilNoted),
         "compression-read" => read_compression(fields).map(Body::CompressionRead),
+        "plugs-counted" => read_plugs(fields).map(Body::PlugsCounted),
         "leak-down-read" => read_leak_down(fields).map(Body::LeakDownRead),
         _ => return None,
     })
@@ -59,7 +60,8 @@ pub(in super::super) fn write(line: Line, body: &Body) -> Line {
         Body::RunningRow(made) => write_row(line.text("kind", "running-row"), made),
         Body::OilNoted(made) => {
             let line = line.text("kind", "oil-noted").text("what", made.what.id());
-            maybe(line, "amount", made.amount.as_ref())
+            let line = maybe(line, "amount", made.amount.as_ref());
+            maybe(line, "meter", made.meter.as_ref())
                 .optional_text("of", made.kind.as_deref())
                 .optional_text("words", made.words.as_deref())
         }
@@ -70,7 +72,16 @@ pub(in super::super) fn write(line: Line, body: &Body) -> Line {
         Body::LeakDownRead(made) => {
             let line = write_spot(line.text("kind", "leak-down-read"), Some(&made.place));
             let line = said(line, "supply", &made.supply);
-            said(line, "held", &made.held).optional_text("heard", made.heard.as_deref())
+            let line = said(line, "held", &made.held);
+            maybe(line, "orifice", made.orifice.as_ref())
+                .optional_text("heard", made.heard.as_deref())
+        }
+        Body::PlugsCounted(made) => {
+            let line = line
+                .text("kind", "plugs-counted")
+                .text("plugs", &made.plugs);
+            let line = count(line, "out", made.out);
+            count(line, "back", made.back).optional_text("words", made.words.as_deref())
         }
         _ => line,
     }
@@ -148,6 +159,12 @@ fn read_system(fields: &Fields) -> Result<OilSystem, Unreadable> {
         squirters: fields.optional_count("squirters", A_COUNT)?,
         squirter_bore: said("squirter_bore")?,
         load: said("load")?,
+        bore: said("bore")?,
+        rod_length: said("rod_length")?,
+        up_and_down: said("up_and_down")?,
+        round: said("round")?,
+        compression_ratio: said("compression_ratio")?,
+        peak_gas: said("peak_gas")?,
         journal_roughness: said("journal_roughness")?,
         shell_roughness: said("shell_roughness")?,
     })
@@ -172,6 +189,12 @@ fn write_system(line: Line, made: &OilSystem) -> Line {
     let line = count(line, "squirters", made.squirters);
     let line = maybe(line, "squirter_bore", made.squirter_bore.as_ref());
     let line = maybe(line, "load", made.load.as_ref());
+    let line = maybe(line, "bore", made.bore.as_ref());
+    let line = maybe(line, "rod_length", made.rod_length.as_ref());
+    let line = maybe(line, "up_and_down", made.up_and_down.as_ref());
+    let line = maybe(line, "round", made.round.as_ref());
+    let line = maybe(line, "compression_ratio", made.compression_ratio.as_ref());
+    let line = maybe(line, "peak_gas", made.peak_gas.as_ref());
     let line = maybe(line, "journal_roughness", made.journal_roughness.as_ref());
     maybe(line, "shell_roughness", made.shell_roughness.as_ref())
 }
@@ -229,6 +252,7 @@ fn read_noted(fields: &Fields) -> Result<OilNoted, Unreadable> {
     Ok(OilNoted {
         what: fields.word("what", OilDoing::NAMES, OilDoing::from_id)?,
         amount: read_maybe(fields, "amount")?,
+        meter: read_maybe(fields, "meter")?,
         kind: fields.optional_text("of", WORDS)?,
         words: fields.optional_text("words", WORDS)?,
     })
@@ -247,6 +271,16 @@ fn read_leak_down(fields: &Fields) -> Result<LeakDownRead, Unreadable> {
         place: read_place(fields)?,
         supply: read_said(fields, "supply")?,
         held: read_said(fields, "held")?,
+        orifice: read_maybe(fields, "orifice")?,
         heard: fields.optional_text("heard", WORDS)?,
+    })
+}
+
+fn read_plugs(fields: &Fields) -> Result<PlugsCounted, Unreadable> {
+    Ok(PlugsCounted {
+        plugs: fields.text("plugs", "which plugs, such as gallery-front")?,
+        out: fields.optional_count("out", A_COUNT)?,
+        back: fields.optional_count("back", A_COUNT)?,
+        words: fields.optional_text("words", WORDS)?,
     })
 }

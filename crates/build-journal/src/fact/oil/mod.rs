@@ -58,6 +58,18 @@ pub struct OilSystem {
     pub squirter_bore: Option<Said>,
     /// Load on a rod bearing, for its film; estimated when not said.
     pub load: Option<Said>,
+    /// Bore of the cylinders, for the load that gas and mass put on the bearings.
+    pub bore: Option<Said>,
+    /// Rod between its centres.
+    pub rod_length: Option<Said>,
+    /// Mass of piston, rings, pin and the rod's small end.
+    pub up_and_down: Option<Said>,
+    /// Mass of the rod's big end with its shells.
+    pub round: Option<Said>,
+    /// Compression ratio.
+    pub compression_ratio: Option<Said>,
+    /// Highest gas pressure; estimated when not said.
+    pub peak_gas: Option<Said>,
     /// Roughness Rq of the journals.
     pub journal_roughness: Option<Said>,
     /// Roughness Rq of the shells.
@@ -129,6 +141,8 @@ pub struct OilNoted {
     pub what: OilDoing,
     /// How much.
     pub amount: Option<Said>,
+    /// What the meter showed then: its unit is `km`, `mi` or `h`.
+    pub meter: Option<Said>,
     /// The grade, or the filter.
     pub kind: Option<String>,
     /// What was seen: paste, glitter.
@@ -155,8 +169,23 @@ pub struct LeakDownRead {
     pub supply: Said,
     /// Pressure in the cylinder.
     pub held: Said,
+    /// Diameter of the tester's orifice. Testers with other ones do not compare.
+    pub orifice: Option<Said>,
     /// Where it hissed.
     pub heard: Option<String>,
+}
+
+/// Plugs of one sort were counted.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct PlugsCounted {
+    /// Which: an id of [`PLUGS`](assembly_core::oil::running_in::plugs::PLUGS).
+    pub plugs: String,
+    /// How many came out.
+    pub out: Option<u32>,
+    /// How many have gone back in.
+    pub back: Option<u32>,
+    /// What the builder adds.
+    pub words: Option<String>,
 }
 
 super::words::words! {

@@ -6,7 +6,9 @@ use build_plan::{At, Place};
 
 use super::super::problem::Problem;
 use super::number::{Number, si};
+use super::plugs::PlugCounts;
 use super::running::RunStretch;
+use super::used::Meter;
 use crate::fact::{
     Body, BoreState, Fact, OilDoing, OilNoted, OilSystem, RunningEnded, RunningRow, Said,
     Spot as Where,
@@ -125,6 +127,8 @@ pub struct OilNote {
     pub what: OilDoing,
     /// How much.
     pub amount: Option<Number>,
+    /// What the meter showed.
+    pub meter: Option<Meter>,
     /// The grade, or the filter.
     pub kind: Option<String>,
     /// What was seen.
@@ -155,8 +159,20 @@ pub struct LeakDownNote {
     pub supply: Number,
     /// Pressure in the cylinder.
     pub held: Number,
+    /// Diameter of the tester's orifice.
+    pub orifice: Option<Number>,
     /// Where it hissed.
     pub heard: Option<String>,
+}
+
+impl LeakDownNote {
+    /// What is let go, as a part of the supply; `None` when a number cannot be
+    /// read, or more is held than comes in.
+    #[must_use]
+    pub fn leak(&self) -> Option<f64> {
+        let (supply, held) = (self.supply.si()?, self.held.si()?);
+        (supply > 0.0 && (0.0..=supply).contains(&held)).then(|| 1.0 - held / supply)
+    }
 }
 
 /// All of it.
@@ -178,6 +194,8 @@ pub struct OilBook {
     pub compression: Vec<CompressionNote>,
     /// Leak-down.
     pub leak_downs: Vec<LeakDownNote>,
+    /// Plugs as they were counted, the latest count of each sort.
+    pub plugs: PlugCounts,
 }
 
 /// Reads what one fact says, and keeps what is wrong with it.
@@ -272,16 +290,19 @@ impl OilBook {
             Body::LeakDownRead(made) => {
                 let supply = read.number("supply", &made.supply, Kind::Pressure);
                 let held = read.number("pressure held", &made.held, Kind::Pressure);
+                let orifice = read.maybe("orifice", made.orifice.as_ref(), Kind::Length);
                 if let Some(cylinder) = read.cylinder(&made.place) {
                     self.leak_downs.push(LeakDownNote {
                         fact: id,
                         cylinder,
                         supply,
                         held,
+                        orifice,
                         heard: made.heard.clone(),
                     });
                 }
             }
+            Body::PlugsCounted(made) => self.plugs.take(made),
             _ => {}
         }
     }
@@ -323,6 +344,11 @@ fn noted(fact: &Fact, made: &OilNoted, read: &mut Reader) -> OilNote {
         clock: fact.clock(),
         what: made.what,
         amount: read.maybe("amount", made.amount.as_ref(), Kind::Volume),
+        meter: made.meter.as_ref().and_then(|said| {
+            Meter::of(said)
+                .map_err(|problem| read.problem(format!("The meter: {problem}.")))
+                .ok()
+        }),
         kind: made.kind.clone(),
         words: made.words.clone(),
     }

@@ -2,7 +2,10 @@
 //! the rest, and what is estimated, said as such.
 
 use assembly_core::measure::Estimate;
-use assembly_core::oil::circuit::{BearingRow, Circuit, Entry, Known, Layout, Leaks, Pump, usual};
+use assembly_core::oil::circuit::{
+    BearingLoads, BearingRow, Circuit, Entry, Known, Layout, Leaks, Pump, usual,
+};
+use assembly_core::oil::film::load::{Cylinder, MAIN_BY_ROD};
 use assembly_core::oil::viscosity::lubricant::GradeBand;
 use assembly_core::oil::viscosity::{Grade, Lubricant};
 use assembly_core::quantity::{Kind, read, unit_of};
@@ -55,18 +58,28 @@ pub struct OilInputs {
     pub stale: Vec<String>,
     /// The load typed for the film of a rod bearing, N.
     pub load: Option<f64>,
+    /// One cylinder, for the load that gas and mass make of it; `None` while
+    /// something of it is not known.
+    pub cylinder: Option<Cylinder>,
+    /// What is not known of the cylinder, in words.
+    pub cylinder_lacks: Vec<&'static str>,
     /// Roughness Rq of journal and shell, m, when both were told.
     pub roughness: Option<(f64, f64)>,
 }
 
 /// Reads what was told, field by field.
-struct Told<'a> {
-    system: &'a OilSystem,
+pub(super) struct Told<'a> {
+    pub(super) system: &'a OilSystem,
     lacks: Vec<Lack>,
 }
 
 impl Told<'_> {
-    fn read(&mut self, field: &'static str, said: Option<&Said>, kind: Kind) -> Option<f64> {
+    pub(super) fn read(
+        &mut self,
+        field: &'static str,
+        said: Option<&Said>,
+        kind: Kind,
+    ) -> Option<f64> {
         let said = said?;
         let reason = match unit_of(kind, &said.unit) {
             None => "its unit is not known here".to_owned(),
@@ -177,6 +190,8 @@ impl OilInputs {
             estimated: Vec::new(),
             stale: stale(folding),
             load: told.read("load", system.load.as_ref(), Kind::Force),
+            cylinder: None,
+            cylinder_lacks: Vec::new(),
             roughness: None,
         };
         let journal = told.read(
@@ -190,6 +205,7 @@ impl OilInputs {
             Kind::Length,
         );
         inputs.roughness = journal.zip(shell);
+        (inputs.cylinder, inputs.cylinder_lacks) = told.cylinder();
         let oil = told.oil();
         inputs.oil = oil.as_ref().map(|(oil, _)| *oil);
         let Some(engine) = folding.engine() else {
@@ -209,9 +225,14 @@ impl OilInputs {
                 filter: usual::filter(bypass.unwrap_or(usual::BYPASS_AT)),
                 gallery: usual::GALLERY,
                 leaks: Leaks::of(layout, &mut sources),
-                loads: usual::loads(layout),
+                loads: match (inputs.load, inputs.cylinder) {
+                    (Some(typed), _) => BearingLoads::Steady(MAIN_BY_ROD * typed, typed),
+                    (None, Some(cylinder)) => BearingLoads::Cylinder(cylinder),
+                    (None, None) => usual::loads(layout),
+                },
             };
-            inputs.estimated = estimated(&circuit, bypass.is_none());
+            let known = inputs.load.is_some() || inputs.cylinder.is_some();
+            inputs.estimated = estimated(&circuit, bypass.is_none(), known);
             inputs.circuit = Some(circuit);
         }
         told.lacks.sort_by_key(|lack| !lack.stops_the_circuit());
@@ -280,7 +301,7 @@ fn layout(told: &mut Told, engine: &Engine, bearings: Bearings) -> Option<Layout
 }
 
 /// What of a circuit is estimated, in words.
-fn estimated(circuit: &Circuit, bypass: bool) -> Vec<Estimated> {
+fn estimated(circuit: &Circuit, bypass: bool, loads_known: bool) -> Vec<Estimated> {
     let mut words: Vec<String> = Vec::new();
     let guessed = |start: &str| -> Vec<&str> {
         let those = circuit.leaks.leaks.iter();
@@ -309,7 +330,10 @@ fn estimated(circuit: &Circuit, bypass: bool) -> Vec<Estimated> {
             words.push(format!("{what}: by their number"));
         }
     }
-    words.push("slip of the pump, loads on the bearings, gallery and filter".to_owned());
+    words.push("slip of the pump, gallery and filter".to_owned());
+    if !loads_known {
+        words.push("loads on the bearings".to_owned());
+    }
     if bypass {
         words.push("the filter's bypass".to_owned());
     }

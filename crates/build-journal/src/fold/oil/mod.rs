@@ -5,15 +5,21 @@
 //! the readings of all bearings, or is dear to work out, is made when a screen asks
 //! for it: [`OilView::of`] a journal.
 
+#[cfg(test)]
+mod afterwards_tests;
 mod bearings;
 mod book;
+mod cylinder;
 mod inputs;
 mod lack;
 mod number;
+mod plugs;
+mod proofs;
 mod running;
 #[cfg(test)]
 mod tests;
 mod trends;
+mod used;
 
 pub use book::{
     CompressionNote, GaugeNote, KnownSystem, LeakDownNote, OilBook, OilNote, PrimeNote, RowNote,
@@ -21,8 +27,11 @@ pub use book::{
 pub use inputs::{Estimated, OilInputs};
 pub use lack::Lack;
 pub use number::Number;
+pub use plugs::{Count, PlugCounts};
+pub(super) use proofs::as_reading;
 pub use running::{RunStretch, valve_gear};
 pub use trends::{TrendLine, TrendOf};
+pub use used::{Meter, MeterOf, OilUse};
 
 use super::build::Build;
 use super::folding::Folding;

@@ -11,19 +11,19 @@ use crate::fold::fold;
 use crate::id::{BuildId, FactId, ToolId};
 
 /// An evening beside the engine, written down.
-struct Evening {
+pub(super) struct Evening {
     pen: Pen,
-    journal: Journal,
+    pub(super) journal: Journal,
 }
 
-fn said(typed: &str, unit: &str) -> Said {
+pub(super) fn said(typed: &str, unit: &str) -> Said {
     Said {
         typed: typed.to_owned(),
         unit: unit.to_owned(),
     }
 }
 
-fn system() -> OilSystem {
+pub(super) fn system() -> OilSystem {
     OilSystem {
         pump_volume: Some(said("18", "cc")),
         relief: Some(said("55", "psi")),
@@ -37,7 +37,7 @@ fn system() -> OilSystem {
 }
 
 impl Evening {
-    fn new() -> Self {
+    pub(super) fn new() -> Self {
         let mut evening = Self {
             pen: Pen::new(1),
             journal: Journal::new(BuildId::from_random(1)),
@@ -53,7 +53,7 @@ impl Evening {
         evening
     }
 
-    fn write(&mut self, body: Body) -> FactId {
+    pub(super) fn write(&mut self, body: Body) -> FactId {
         let fact = self.pen.write(body);
         let id = fact.id();
         assert!(self.journal.take(fact));
@@ -82,13 +82,13 @@ impl Evening {
         }
     }
 
-    fn mains(&mut self) {
+    pub(super) fn mains(&mut self) {
         for main in 1..=5 {
             self.main(main, "2.4522", "2.4500");
         }
     }
 
-    fn tell(&mut self, system: OilSystem) -> FactId {
+    pub(super) fn tell(&mut self, system: OilSystem) -> FactId {
         self.write(Body::OilSystem(Box::new(system)))
     }
 
@@ -101,7 +101,7 @@ impl Evening {
         }))
     }
 
-    fn view(&self) -> OilView {
+    pub(super) fn view(&self) -> OilView {
         OilView::of(&self.journal)
     }
 }
@@ -343,6 +343,7 @@ fn trends_alarm_on_the_change_and_not_on_the_level() {
             place: cylinder(3),
             supply: said("100", "psi"),
             held: said(held, "psi"),
+            orifice: None,
             heard: None,
         }));
         evening.write(Body::Reading(Reading {

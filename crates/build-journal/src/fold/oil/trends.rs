@@ -5,12 +5,11 @@ use assembly_core::oil::running_in::first_minutes::{
     Trend, compression_trend, lash_trend, leak_down_trend, oil_leak_trend,
 };
 use build_plan::At;
-use build_plan::measure::{COMPRESSION_PRESSURE, Per, VALVE_LASH};
+use build_plan::measure::{COMPRESSION_PRESSURE, LEAK_DOWN, Per, VALVE_LASH};
 
 use super::super::folding::Folding;
 use super::super::readings::Taken;
 use super::inputs::OilInputs;
-use crate::fact::BoreState;
 use crate::id::FactId;
 
 /// What a trend is of.
@@ -79,28 +78,22 @@ pub(super) fn trends(folding: &Folding, inputs: &OilInputs) -> Vec<TrendLine> {
     let mut lines = Vec::new();
     lines.push(TrendLine::of(TrendOf::OilLeak, oil_leaks(folding, inputs)));
     for cylinder in 1..=engine.cylinders() {
-        let dry = book
-            .compression
-            .iter()
-            .filter(|one| one.cylinder == cylinder && one.state == BoreState::Dry);
-        let mut points: Vec<_> = dry
-            .filter_map(|one| Some((one.fact, one.pressure.si()?)))
-            .collect();
-        let read = folding
-            .build
-            .readings
-            .at((COMPRESSION_PRESSURE.id, At::Cylinder(cylinder)));
-        points.extend(read.filter_map(number));
+        // What was written beside the engine is among the readings of the plan.
+        let at = At::Cylinder(cylinder);
+        let read = folding.build.readings.at((COMPRESSION_PRESSURE.id, at));
+        let points = read.filter_map(number).collect();
         lines.push(TrendLine::of(TrendOf::Compression(cylinder), points));
-        let leaks = book
-            .leak_downs
-            .iter()
-            .filter(|one| one.cylinder == cylinder);
-        let points = leaks.filter_map(|one| {
-            let (supply, held) = (one.supply.si()?, one.held.si()?);
-            (supply > 0.0).then(|| (one.fact, 1.0 - held / supply))
-        });
-        lines.push(TrendLine::of(TrendOf::LeakDown(cylinder), points.collect()));
+        let read: Vec<&Taken> = folding.build.readings.at((LEAK_DOWN.id, at)).collect();
+        let orifice = |taken: &Taken| {
+            let mut noted = book.leak_downs.iter();
+            let noted = noted.find(|one| one.fact == taken.fact)?;
+            noted.orifice.as_ref()?.si()
+        };
+        // Testers with other orifices do not compare: those like the last one.
+        let last = read.last().map(|taken| orifice(taken));
+        let alike = read.iter().filter(|taken| Some(orifice(taken)) == last);
+        let points = alike.filter_map(|taken| number(taken)).collect();
+        lines.push(TrendLine::of(TrendOf::LeakDown(cylinder), points));
     }
     for valve in Per::Valve.parts(engine) {
         let read = folding.build.readings.at((VALVE_LASH.id, valve));
