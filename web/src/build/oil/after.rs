@@ -4,8 +4,9 @@
 use assembly_core::describe::UsualUnits;
 use assembly_core::quantity::Kind;
 use build_journal::Body;
-use build_journal::fact::{OilDoing, OilNoted};
-use build_journal::fold::OilNote;
+use build_journal::fact::{OilDoing, OilNoted, Said};
+use build_journal::fold::{MeterOf, OilNote, OilView};
+use build_plan::measure::VALVE_LASH;
 use leptos::prelude::*;
 
 use super::cylinders::cylinder_forms;
@@ -14,12 +15,15 @@ use super::place::Place;
 use super::row_table::table;
 use super::said::{SaidField, words};
 use super::trend::trends;
+use super::used::used;
+use crate::build::round;
 use crate::device::drafts::Draft;
 use crate::device::settings::settings;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, link, note, p, row, title};
 use crate::kit::section::{section, sentences};
 use crate::kit::words::{too_long, word_field};
+use crate::route::{Page, Route};
 
 const WORDS_AT_MOST: usize = 200;
 const VOLUME: (Kind, UsualUnits) = (Kind::Volume, UsualUnits::of("US qt", "L"));
@@ -50,8 +54,28 @@ pub(super) fn page(oil: Oil) -> Piece {
         trends,
         log,
         Noting::load(oil).section().into(),
+        Piece::live(move || oil.view.with(|view| lash(oil, view).into())),
         cylinder_forms(oil),
     ])
+}
+
+/// Lash after the run-in, where it is set at all: measured on its own screens, with
+/// its alarm on the change above.
+fn lash(oil: Oil, view: &OilView) -> Option<El> {
+    let engine = &view.build.engine.as_ref()?.engine;
+    if !VALVE_LASH.when.applies_to(engine) {
+        return None;
+    }
+    let to = Route::Build(
+        oil.opened.id.to_string(),
+        Page::Measure(round::Place::Round(VALVE_LASH.id.to_owned(), 1)),
+    );
+    Some(
+        section("Valve lash")
+            .test("oil-lash")
+            .with(note("lead", "Set it again cold after the run-in, and write down what it was before you set it: a lash that has opened by five thou since the first setting is a lobe that wears. One that keeps closing is a seat that sinks."))
+            .with(row([link("", &to, "Measure the lash").test("to-lash").into()])),
+    )
 }
 
 const fn doing_words(what: OilDoing) -> &'static str {
@@ -70,6 +94,8 @@ struct Noting {
     oil: Oil,
     what: Draft,
     amount: SaidField,
+    meter: SaidField,
+    meter_of: Draft,
     words: Draft,
 }
 
@@ -82,6 +108,8 @@ impl Noting {
             oil,
             what: draft("what", OilDoing::Drained.id()),
             amount: SaidField::of(draft("amount", ""), VOLUME),
+            meter: SaidField::of(draft("meter", ""), (Kind::Ratio, UsualUnits::NONE)),
+            meter_of: draft("meter-of", MeterOf::Kilometres.symbol()),
             words: draft("words", ""),
         }
     }
@@ -99,6 +127,27 @@ impl Noting {
             move |id| self.what.set(id),
         );
         let amount = self.amount.field("oil-amount", "How much", false);
+        let meter = self
+            .meter
+            .field("oil-meter", "Odometer or hour meter", false)
+            .how("At the mark, both times on level ground: what it uses is worked out from one filling to the next.");
+        let meter_of = pick(
+            "oil-meter-of",
+            "It counts",
+            "",
+            MeterOf::ALL
+                .map(|of| Word::of(of.symbol(), of.symbol()))
+                .to_vec(),
+            move || self.meter_of.get(),
+            move |id| self.meter_of.set(id),
+        );
+        let settings = settings();
+        let used = Piece::live(move || {
+            let class = settings.units();
+            self.oil
+                .view
+                .with(|view| used(&view.build.oil, class).into())
+        });
         let said = word_field(
             "oil-words",
             "Grade, filter, what was seen",
@@ -118,28 +167,37 @@ impl Noting {
         section("Oil and filter")
             .with(what)
             .with(amount.piece())
+            .with(meter.piece())
+            .with(meter_of)
             .with(said)
             .with(row([save.into()]))
+            .with(used)
             .with(so_far)
     }
 
     fn save(self) {
         let text = self.words.now().trim().to_owned();
-        let (Ok(amount), Some(what)) = (self.amount.now(), OilDoing::from_id(&self.what.now()))
-        else {
+        let (Ok(amount), Ok(meter)) = (self.amount.now(), self.meter.now()) else {
             return;
         };
+        let Some(what) = OilDoing::from_id(&self.what.now()) else {
+            return;
+        };
+        let unit = self.meter_of.now();
+        let meter = meter.map(|said| Said { unit, ..said });
         if too_long(&text, WORDS_AT_MOST).is_some() {
             return;
         }
         let wrote = self.oil.opened.write_down(Body::OilNoted(OilNoted {
             what,
             amount,
+            meter,
             kind: None,
             words: (!text.is_empty()).then_some(text),
         }));
         if wrote.is_some() {
             self.amount.clear();
+            self.meter.clear();
             self.words.clear();
         }
     }
@@ -147,7 +205,10 @@ impl Noting {
 
 fn note_words(note: &OilNote) -> String {
     let amount = note.amount.as_ref().map(|amount| words(&amount.said));
-    let parts = [amount, note.kind.clone(), note.words.clone()];
+    let meter = note
+        .meter
+        .map(|meter| format!("at {} {}", meter.value, meter.of.symbol()));
+    let parts = [amount, meter, note.kind.clone(), note.words.clone()];
     let parts: Vec<String> = parts.into_iter().flatten().collect();
     if parts.is_empty() {
         doing_words(note.what).to_owned()

@@ -33,6 +33,8 @@ fn by_the_book(item: &Item, build: &Build) -> Option<bool> {
     };
     match item.id {
         "primed" => Some(stops() && build.record.made(&PRIMED, build_plan::At::Engine).is_some()),
+        // Counted, the counts decide; not counted, it is a tick like the others.
+        "plugs" if build.oil.plugs.any_out() => Some(build.oil.plugs.all_back()),
         "rockers" => {
             let engine = &build.engine.as_ref()?.engine;
             let all = OIL_AT_ROCKERS.per.parts(engine);
@@ -149,7 +151,10 @@ fn line(oil: Oil, item: &'static Item, draft: Draft, done: Memo<Vec<&'static str
                 }
                 .to_owned()
             });
-        let to = link("quiet", &oil.route(Place::Prime), "Prime it");
+        let to = match item.id {
+            "plugs" => link("quiet", &oil.route(Place::Plugs), "Count them"),
+            _ => link("quiet", &oil.route(Place::Prime), "Prime it"),
+        };
         return el("li")
             .class("oil-tick oil-tick-proved")
             .with(state)

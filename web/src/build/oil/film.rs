@@ -3,6 +3,7 @@
 
 use assembly_core::describe::UsualUnits;
 use assembly_core::oil::circuit::{BearingRow, Entry, Layout, usual};
+use assembly_core::oil::film::load::{LoadOverCycle, MAIN_BY_ROD};
 use assembly_core::oil::film::rules::least_film_for;
 use assembly_core::oil::film::running::film_over_clearance;
 use assembly_core::oil::film::{Bearing, Duty, Feed};
@@ -17,7 +18,7 @@ use super::pressure::Units;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::chart::{Axis, Chart, Look, Mark};
 use crate::kit::pick::{Word, pick};
-use crate::kit::piece::{Piece, note, title};
+use crate::kit::piece::{El, Piece, note, title};
 
 /// Clearances on the chart, as parts of the journal: from tighter than any bearing
 /// runs to looser, and how many.
@@ -36,6 +37,56 @@ struct Asked {
     mains: RwSignal<bool>,
     turns: RwSignal<String>,
     hot: RwSignal<usize>,
+    load: RwSignal<LoadFrom>,
+}
+
+/// Where the load comes from.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum LoadFrom {
+    /// Typed by the builder.
+    Typed,
+    /// Gas and mass of the described cylinder at the speed that is picked.
+    Worked,
+    /// What is common.
+    Usual,
+}
+
+impl LoadFrom {
+    const ALL: [Self; 3] = [Self::Worked, Self::Typed, Self::Usual];
+
+    const fn id(self) -> &'static str {
+        match self {
+            Self::Typed => "typed",
+            Self::Worked => "worked",
+            Self::Usual => "usual",
+        }
+    }
+
+    const fn label(self) -> &'static str {
+        match self {
+            Self::Typed => "as I typed it",
+            Self::Worked => "gas and mass at this speed",
+            Self::Usual => "25 bar on its area",
+        }
+    }
+
+    /// The best there is of what is known.
+    const fn of(inputs: &OilInputs) -> Self {
+        if inputs.load.is_some() {
+            Self::Typed
+        } else if inputs.cylinder.is_some() {
+            Self::Worked
+        } else {
+            Self::Usual
+        }
+    }
+}
+
+/// A load, and the greatest of the cycle where it is worked out.
+#[derive(Clone, Copy)]
+struct Pressed {
+    mean: f64,
+    greatest: Option<LoadOverCycle>,
 }
 
 /// The page.
@@ -45,6 +96,7 @@ pub(super) fn page(oil: Oil) -> Piece {
         mains: RwSignal::new(true),
         turns: RwSignal::new("2000".to_owned()),
         hot: RwSignal::new(1),
+        load: RwSignal::new(oil.view.with_untracked(|view| LoadFrom::of(&view.inputs))),
     };
     let needed = Piece::live(move || oil.view.with(|view| lacks(oil, &view.inputs).into()));
     let shown = Piece::live(move || {
@@ -66,6 +118,19 @@ pub(super) fn page(oil: Oil) -> Piece {
         TURNS.map(|turns| Word::of(turns, turns)).to_vec(),
         move || asked.turns.get(),
         move |id| asked.turns.set(id),
+    );
+    let load = pick(
+        "film-load-from",
+        "Load on the bearing",
+        "",
+        LoadFrom::ALL
+            .map(|from| Word::of(from.id(), from.label()))
+            .to_vec(),
+        move || asked.load.get().id().to_owned(),
+        move |id| {
+            let picked = LoadFrom::ALL.into_iter().find(|from| from.id() == id);
+            asked.load.set(picked.unwrap_or(LoadFrom::Usual));
+        },
     );
     let units = Units::of(settings.units());
     let oils = units.temperatures();
@@ -92,6 +157,7 @@ pub(super) fn page(oil: Oil) -> Piece {
         which.into(),
         turns.into(),
         hot.into(),
+        load.into(),
         shown,
     ])
 }
@@ -109,9 +175,20 @@ fn shown(view: &OilView, asked: Asked, class: UnitClass) -> Piece {
         (&layout.rods, "rod")
     };
     let turns: f64 = asked.turns.get().parse().unwrap_or(2000.0);
+    let speed = units.speed.to_si(turns);
+    let from = asked.load.get();
+    let pressed = match pressed(inputs, layout, mains, (from, speed)) {
+        Ok(pressed) => pressed,
+        Err(lacks) => {
+            let words = format!("Not known yet: {lacks}. Type it under Pump and oil.");
+            return note("notice notice-note", &words)
+                .test("film-load-lacks")
+                .into();
+        }
+    };
     let duty = Duty {
-        load: load(inputs, layout, mains),
-        speed: units.speed.to_si(turns),
+        load: pressed.mean,
+        speed,
         oil_in: units
             .temperatures()
             .get(asked.hot.get())
@@ -120,18 +197,72 @@ fn shown(view: &OilView, asked: Asked, class: UnitClass) -> Piece {
     };
     let gap = class.clearance();
     let thin = class.of(Kind::Length, UsualUnits::of("µin", "µm"));
-    drawn(row, name, &duty, oil, inputs, (gap, thin))
+    let force = class.of(Kind::Force, UsualUnits::FORCE);
+    Piece::all([
+        load_words(pressed, from, force).into(),
+        drawn(row, name, (&duty, pressed), oil, inputs, (gap, thin)),
+    ])
 }
 
-/// The mean load on a bearing: as typed, else as is common.
-fn load(inputs: &OilInputs, layout: &Layout, mains: bool) -> f64 {
-    let (main, rod) = (usual::load(&layout.mains), usual::load(&layout.rods));
-    match inputs.load {
-        Some(typed) if mains => typed * assembly_core::oil::film::load::MAIN_BY_ROD,
-        Some(typed) => typed,
-        None if mains => main,
-        None => rod,
+/// The load on a bearing, or what is not known of it.
+fn pressed(
+    inputs: &OilInputs,
+    layout: &Layout,
+    mains: bool,
+    (from, speed): (LoadFrom, f64),
+) -> Result<Pressed, String> {
+    let steady = |mean: f64| Pressed {
+        mean,
+        greatest: None,
+    };
+    match from {
+        LoadFrom::Usual => {
+            let row = if mains { &layout.mains } else { &layout.rods };
+            Ok(steady(usual::load(row)))
+        }
+        LoadFrom::Typed => {
+            let typed = inputs.load.ok_or("the load on a rod bearing")?;
+            Ok(steady(if mains { MAIN_BY_ROD * typed } else { typed }))
+        }
+        LoadFrom::Worked => {
+            let lacks = || inputs.cylinder_lacks.join(", ");
+            let cylinder = inputs.cylinder.as_ref().ok_or_else(lacks)?;
+            let load = if mains {
+                cylinder.main_load(speed)
+            } else {
+                cylinder.rod_load(speed)
+            };
+            Ok(Pressed {
+                mean: load.mean,
+                greatest: Some(load),
+            })
+        }
     }
+}
+
+/// The load in a sentence, with where it comes from.
+fn load_words(pressed: Pressed, from: LoadFrom, unit: &'static Unit) -> El {
+    let said = |load: f64| show(load, None, unit).to_string();
+    let mean = said(pressed.mean);
+    let words = match (from, pressed.greatest) {
+        (_, Some(load)) => {
+            let gas = if load.gas_estimated {
+                " The peak of the gas is estimated: common practice, full throttle."
+            } else {
+                ""
+            };
+            format!(
+                "By gas and mass: {mean} on the mean of two turns, {} at most, {:.0}° after the top of the firing stroke.{gas} Slider-crank and a plain four-stroke cycle; a main as half of two rods, without counterweights.",
+                said(load.greatest),
+                load.greatest_at
+            )
+        }
+        (LoadFrom::Typed, None) => format!("As you typed it: {mean}."),
+        (_, None) => format!(
+            "25 bar on the bearing's area, {mean}: common practice, a mean of an engine at work."
+        ),
+    };
+    note("hint", &words).test("film-load")
 }
 
 /// Does it between two marks of the browser's clock, for `cargo xtask report`.
@@ -152,7 +283,7 @@ fn timed<T>(work: impl FnOnce() -> T) -> T {
 fn drawn(
     row: &BearingRow,
     name: &str,
-    duty: &Duty,
+    (duty, pressed): (&Duty, Pressed),
     oil: &Lubricant,
     inputs: &OilInputs,
     (gap, thin): (&'static Unit, &'static Unit),
@@ -203,6 +334,21 @@ fn drawn(
     );
     let mut chart =
         Chart::of("film-chart", says, across, up).line("least film", Look::Whole, points);
+    let at_most = pressed.greatest.map(|load| {
+        let hardest = Duty {
+            load: load.greatest,
+            ..*duty
+        };
+        let films = film_over_clearance(&bearing, &hardest, oil, &clearances);
+        clearances
+            .iter()
+            .zip(&films)
+            .filter_map(|(clearance, film)| Some((*clearance, film.as_ref().ok()?.least_film)))
+            .collect::<Vec<_>>()
+    });
+    if let Some(points) = at_most.filter(|points| !points.is_empty()) {
+        chart = chart.line("if the greatest load stood still", Look::Dashed, points);
+    }
     let own = row.clearances.iter().enumerate();
     chart.uprights = own
         .filter_map(|(at, clearance)| {
@@ -232,17 +378,17 @@ fn drawn(
             "With the roughness of journal and shell, the least film that keeps them apart is drawn in.",
         )
     });
-    let estimated = inputs.load.is_none().then(|| {
+    let squeezed = pressed.greatest.map(|_| {
         note(
             "hint",
-            "The load is 25 bar on the bearing's area: common practice, a mean of an engine at work. Type yours under Pump and oil.",
+            "The greatest load lasts a moment: oil that has to be squeezed out first carries more than the dashed line. The truth lies between the two.",
         )
     });
     Piece::all([
         chart.piece(),
         none_marked.into(),
         no_rough.into(),
-        estimated.into(),
+        squeezed.into(),
         note("hint", "Solved to half a per cent by Reynolds' equation with its heat; a real bearing bends and is scratched. The maker's clearances win.").into(),
     ])
 }

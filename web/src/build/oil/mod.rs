@@ -12,6 +12,7 @@ mod lacks;
 mod oils;
 mod page;
 mod place;
+mod plugs;
 mod pressure;
 mod prime;
 mod row_table;
@@ -20,6 +21,7 @@ mod said;
 mod shares;
 mod system;
 mod trend;
+mod used;
 mod what_if;
 
 pub use page::oil_page;

@@ -4,7 +4,7 @@ use build_journal::fold::OilView;
 use leptos::prelude::*;
 
 use super::place::Place;
-use super::{after, before, film, gauge, oils, pressure, prime, run, system};
+use super::{after, before, film, gauge, oils, plugs, pressure, prime, run, system};
 use crate::build::Opened;
 use crate::kit::piece::{Piece, el};
 use crate::route::{Page, Route};
@@ -55,6 +55,7 @@ pub fn oil_page(place: Memo<Place>) -> Piece {
             Place::Film => film::page(oil),
             Place::Oils => oils::page(oil),
             Place::Gauge => gauge::page(oil),
+            Place::Plugs => plugs::page(oil),
             Place::Prime => prime::page(oil),
             Place::Before => before::page(oil),
             Place::Run => run::page(oil),

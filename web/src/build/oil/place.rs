@@ -15,6 +15,8 @@ pub enum Place {
     Oils,
     /// Readings of the gauge.
     Gauge,
+    /// Plugs counted out and in.
+    Plugs,
     /// Priming.
     Prime,
     /// The list before the key is turned.
@@ -27,12 +29,13 @@ pub enum Place {
 
 impl Place {
     /// All of them, in the order of the work.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Pressure,
         Self::System,
         Self::Film,
         Self::Oils,
         Self::Gauge,
+        Self::Plugs,
         Self::Prime,
         Self::Before,
         Self::Run,
@@ -48,6 +51,7 @@ impl Place {
             Self::Film => "film",
             Self::Oils => "oils",
             Self::Gauge => "gauge",
+            Self::Plugs => "plugs",
             Self::Prime => "prime",
             Self::Before => "before",
             Self::Run => "run",
@@ -64,6 +68,7 @@ impl Place {
             Self::Film => "Film",
             Self::Oils => "Oils",
             Self::Gauge => "Gauge",
+            Self::Plugs => "Plugs",
             Self::Prime => "Prime",
             Self::Before => "Before firing",
             Self::Run => "First fire",

@@ -20,6 +20,7 @@ use crate::route::go;
 const GRADE_AT_MOST: usize = 20;
 const SIZE: (Kind, UsualUnits) = (Kind::Length, UsualUnits::of("in", "mm"));
 const VISCOSITY: (Kind, UsualUnits) = (Kind::KinematicViscosity, UsualUnits::of("cSt", "cSt"));
+const MASS: (Kind, UsualUnits) = (Kind::Mass, UsualUnits::of("g", "g"));
 const ROUGHNESS: (Kind, UsualUnits) = (Kind::Length, UsualUnits::of("µin", "µm"));
 
 /// A field of the oil system.
@@ -131,13 +132,53 @@ static SIZES: [Of; 5] = [
     ),
 ];
 
+/// What gas and mass need of one cylinder.
+static CYLINDER: [Of; 6] = [
+    of!(bore, "bore", "Bore", SIZE, "Measured, or by its sheet."),
+    of!(
+        rod_length,
+        "rod-length",
+        "Rod between its centres",
+        SIZE,
+        "Middle of the pin to middle of the big end."
+    ),
+    of!(
+        up_and_down,
+        "up-and-down",
+        "Mass that goes up and down",
+        MASS,
+        "Piston, rings, pin and locks, and the rod's small end: as on the balance card."
+    ),
+    of!(
+        round,
+        "going-round",
+        "Mass that goes round",
+        MASS,
+        "The rod's big end with its shells: as on the balance card."
+    ),
+    of!(
+        compression_ratio,
+        "compression-ratio",
+        "Compression ratio",
+        (Kind::Ratio, UsualUnits::NONE),
+        "Worked out or by the sheet; 9 for 9 to 1."
+    ),
+    of!(
+        peak_gas,
+        "peak-gas",
+        "Highest gas pressure",
+        PRESSURE,
+        "Left out, 3.3 times what the compression makes of the air: common practice at full throttle, spark ignition. Type it for a diesel or a blown engine."
+    ),
+];
+
 static FILM: [Of; 3] = [
     of!(
         load,
         "film-load",
         "Load on a rod bearing",
         (Kind::Force, UsualUnits::FORCE),
-        "If you know it. Left out, 25 bar on its area: common practice."
+        "If you know it. Left out, it is worked out from the cylinder below, or else taken as 25 bar on its area: common practice."
     ),
     of!(
         journal_roughness,
@@ -174,7 +215,8 @@ impl Form {
         let draft = |name: &str, start: &str| {
             Draft::or(oil.opened.draft(&format!("oil/system/{name}")), start)
         };
-        let all = PUMP.iter().chain(&VISCOSITIES).chain(&SIZES).chain(&FILM);
+        let all = PUMP.iter().chain(&VISCOSITIES).chain(&SIZES);
+        let all = all.chain(&FILM).chain(&CYLINDER);
         let fields = all.map(|of| {
             let start = (of.get)(&known).as_ref().map(words).unwrap_or_default();
             (of, SaidField::of(draft(of.name, &start), of.kind))
@@ -289,6 +331,9 @@ pub(super) fn page(oil: Oil) -> Piece {
             .with(form.groove_pick())
             .into(),
         section("For the film").all(form.part(&FILM)).into(),
+        section("For the load of gas and mass")
+            .all(form.part(&CYLINDER))
+            .into(),
         el("div").class("go").with(row([save.into()])).into(),
     ])
 }
