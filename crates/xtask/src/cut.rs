@@ -7,13 +7,10 @@
 
 use std::path::{Path, PathBuf};
 
-use base64::Engine as _;
-use base64::prelude::BASE64_STANDARD;
-use sha2::{Digest as _, Sha256, Sha384};
 use wasm_encoder::{Module, RawSection};
 use wasmparser::Parser;
 
-use crate::dist::{is_hashed, read, read_text, write};
+use crate::dist::{integrity, is_hashed, read, read_text, short_hash, write};
 use crate::places::Places;
 use crate::problem::{Outcome, Problem, While};
 use crate::run::run;
@@ -98,7 +95,6 @@ pub fn cut(places: &Places, dist: &Path) -> Outcome<()> {
     let old = old_program(dist, &program)?;
     let html = html.replace(&old, &program);
     let html = with_integrity(&html, &format!("{program}.js"), script.as_bytes())?;
-    let html = with_integrity(&html, &format!("{program}_bg.wasm"), &first)?;
     // The browser need not read the program's script to know of this one.
     let early = format!(
         "<link rel=\"modulepreload\" href=\"./{fetcher}\" crossorigin=\"anonymous\" integrity=\"{}\"></head>",
@@ -161,21 +157,13 @@ fn bare(module: &[u8]) -> Outcome<Vec<u8>> {
 
 /// One hash for all that belongs together.
 fn hash(parts: &[Part], first: &[u8], scripts: &[&str]) -> String {
-    let mut all = Sha256::new();
+    let mut all: Vec<&[u8]> = Vec::new();
     for part in parts {
-        all.update(&part.name);
-        all.update(&part.bytes);
+        all.extend([part.name.as_bytes(), &part.bytes]);
     }
-    all.update(first);
-    for script in scripts {
-        all.update(script);
-    }
-    let digest = all.finalize();
-    digest
-        .iter()
-        .take(8)
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    all.push(first);
+    all.extend(scripts.iter().map(|script| script.as_bytes()));
+    short_hash(&all)
 }
 
 /// The name of a part in the page: `split_builds.wasm` becomes `builds-….wasm`.
@@ -210,10 +198,6 @@ fn with_integrity(html: &str, name: &str, bytes: &[u8]) -> Outcome<String> {
     Ok(format!(
         "{before}{named}{between}integrity=\"{digest}\"{after}"
     ))
-}
-
-fn integrity(bytes: &[u8]) -> String {
-    format!("sha384-{}", BASE64_STANDARD.encode(Sha384::digest(bytes)))
 }
 
 /// The text with every `old` replaced, of which there has to be one.

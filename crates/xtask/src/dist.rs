@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
-use sha2::{Digest as _, Sha256};
+use sha2::{Digest as _, Sha256, Sha384};
 
 use crate::problem::{Outcome, While};
 
@@ -67,6 +67,22 @@ pub fn write(file: &Path, bytes: &[u8]) -> Outcome<()> {
 /// A digest as pages write it: in a policy, in `integrity`, in the worker.
 pub fn digest(bytes: &[u8]) -> String {
     format!("sha256-{}", BASE64_STANDARD.encode(Sha256::digest(bytes)))
+}
+
+/// A digest as a link of the page gives it, so that other bytes are refused.
+pub fn integrity(bytes: &[u8]) -> String {
+    format!("sha384-{}", BASE64_STANDARD.encode(Sha384::digest(bytes)))
+}
+
+/// A hash for the name of what all these make up together.
+pub fn short_hash(all: &[&[u8]]) -> String {
+    let mut digest = Sha256::new();
+    for bytes in all {
+        digest.update(bytes);
+    }
+    let digest = digest.finalize();
+    let digits = digest.iter().take(8).map(|byte| format!("{byte:02x}"));
+    digits.collect()
 }
 
 /// Whether a file's name carries the hash of its content: `app-0123456789abcdef.js`

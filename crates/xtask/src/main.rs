@@ -17,6 +17,7 @@ mod problem;
 mod report;
 mod run;
 mod serve;
+mod styles;
 mod test;
 mod tools;
 mod worker;

@@ -8,6 +8,7 @@ use crate::pack;
 use crate::places::Places;
 use crate::problem::{Outcome, While};
 use crate::run::{run, say};
+use crate::styles;
 use crate::tools;
 
 /// A page that trunk can build.
@@ -61,6 +62,7 @@ pub fn build(places: &Places, page: &Page) -> Outcome<()> {
     if page.apart {
         cut::cut(places, &page.dist)?;
     }
+    styles::join(&page.dist)?;
     pack::pack(places, page)?;
     println!("{} is ready for any static host.", page.dist.display());
     Ok(())
