@@ -7,6 +7,7 @@
 //!
 //! - [`engine`]: an engine, described once.
 //! - [`place`]: where on an engine something is measured, in the bench's words.
+//! - [`map`]: where the parts of an engine lie on a drawing.
 //! - [`measure`]: what is measured, where, how, and what it means.
 //! - [`check`]: what is seen, felt or counted: a state that is good or is not.
 //! - [`step`]: what is done, what has to be done before it, and what proves it.
@@ -28,6 +29,7 @@ pub mod caution;
 pub mod check;
 pub mod engine;
 pub mod event;
+pub mod map;
 pub mod measure;
 mod named;
 pub mod place;

@@ -155,6 +155,6 @@ pub fn step(id: &str) -> Option<&'static Step> {
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 #[cfg(test)]
 mod whole_tests;

@@ -68,7 +68,7 @@ fn engine(number: u64) -> Engine {
         .unwrap()
 }
 
-pub(super) fn engines() -> impl Iterator<Item = Engine> {
+pub(crate) fn engines() -> impl Iterator<Item = Engine> {
     (0..2000).map(engine)
 }
 
