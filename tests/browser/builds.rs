@@ -87,7 +87,8 @@ impl Page {
         let tab = format!("tab-{}", page.to_lowercase());
         // Where things are measured, the tabs of that stand below the others, but
         // not where the room is needed for the keypad.
-        let below = ["all", "mains", "limits", "tools"].contains(&page.to_lowercase().as_str());
+        let below =
+            ["map", "all", "mains", "limits", "tools"].contains(&page.to_lowercase().as_str());
         until(&format!("the page {page:?}"), async || {
             if below && !self.has_test(&tab).await {
                 self.bring_into_view("tab-measure").await;

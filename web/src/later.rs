@@ -48,6 +48,7 @@ pub struct Builds {
     read: fn(Keeping) -> Coming<()>,
     another_tab: fn(Keeping, Option<&str>, Option<&str>),
     keep: fn(&str, RwSignal<bool>) -> Piece,
+    sample: fn(Keeping) -> Coming<Result<(), String>>,
 }
 
 /// Every quick check there is, besides the first few.
@@ -75,6 +76,7 @@ fn builds() -> Result<Builds, SplitLoaderError> {
         read: |keeping| Box::pin(keeping.look()),
         another_tab: Keeping::another_tab,
         keep: bench::keep,
+        sample: |keeping| Box::pin(bench::bring_in_sample(keeping)),
     };
     Ok(part)
 }
@@ -214,6 +216,17 @@ pub async fn take_later(keeping: Keeping, bytes: Vec<u8>) -> Came {
 pub async fn bring_in_later(keeping: Keeping, journal: Box<Journal>) -> Result<usize, String> {
     match BUILDS.get().await {
         Ok(part) => Ok((part.bring_in)(keeping, journal).await),
+        Err(_) => Err(NOT_HERE.to_owned()),
+    }
+}
+
+/// Brings the sample engine in.
+///
+/// # Errors
+/// A sentence, when it can't be fetched.
+pub async fn sample_later(keeping: Keeping) -> Result<(), String> {
+    match BUILDS.get().await {
+        Ok(part) => (part.sample)(keeping).await,
         Err(_) => Err(NOT_HERE.to_owned()),
     }
 }

@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
-use crate::build::{oil, parts, round, tighten};
+use crate::build::{map, oil, parts, round, tighten};
 
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -50,6 +50,8 @@ pub enum Page {
     Parts(parts::Place),
     /// What a file brought, and what two devices say differently.
     Merge,
+    /// The engine map.
+    Map(map::Place),
     /// Everything else that is measured.
     Measure(round::Place),
     /// Everything that was written down.
@@ -75,6 +77,10 @@ impl Route {
             },
             ["build", id, "measure", rest @ ..] => match round::Place::read(rest) {
                 Some(place) => Self::Build((*id).to_owned(), Page::Measure(place)),
+                None => Self::Nowhere(hash.to_owned()),
+            },
+            ["build", id, "map", rest @ ..] => match map::Place::read(rest) {
+                Some(place) => Self::Build((*id).to_owned(), Page::Map(place)),
                 None => Self::Nowhere(hash.to_owned()),
             },
             ["build", id, "tools"] => Self::Build((*id).to_owned(), Page::Tools),
@@ -117,6 +123,7 @@ impl fmt::Display for Route {
             Self::Build(id, Page::Tighten(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Oil(place)) => write!(f, "#/build/{id}/oil/{place}"),
             Self::Build(id, Page::Measure(place)) => write!(f, "#/build/{id}/measure{place}"),
+            Self::Build(id, Page::Map(place)) => write!(f, "#/build/{id}/map{place}"),
             Self::Build(id, Page::Book) => write!(f, "#/build/{id}/book"),
             Self::Build(id, Page::Parts(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Merge) => write!(f, "#/build/{id}/merge"),
@@ -178,6 +185,9 @@ mod tests {
                 id(),
                 Page::Measure(round::Place::Limits("ring-end-gap".to_owned())),
             ),
+            Route::Build(id(), Page::Map(map::Place::Whole)),
+            Route::Build(id(), Page::Map(map::Place::Region("bores-1".to_owned()))),
+            Route::Build(id(), Page::Map(map::Place::Part("main-3".to_owned()))),
             Route::Build(id(), Page::Tools),
             Route::Build(id(), Page::Tighten(tighten::Place::New)),
             Route::Build(id(), Page::Oil(oil::Place::Film)),

@@ -12,6 +12,7 @@
 //! - [`fold`]: what follows from the facts.
 //! - [`file`]: one readable file out, and back in.
 //! - [`bundle`]: the same with its photos.
+//! - [`sample`]: a build to play with.
 //! - [`summary`]: a build in a few lines.
 //! - [`storage`]: keeping facts twice, so that what was acknowledged is there.
 
@@ -34,6 +35,7 @@ pub mod fold;
 pub mod hostile;
 pub mod id;
 pub mod journal;
+pub mod sample;
 pub mod storage;
 pub mod summary;
 

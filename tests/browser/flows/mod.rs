@@ -30,6 +30,8 @@ mod photos;
 mod pictures;
 /// One answer without a build.
 mod quick;
+/// The sample engine and the map.
+mod sample;
 /// For everyone.
 mod seeing;
 /// A build that cannot start.

@@ -145,6 +145,21 @@ async fn take_all(rig: &mut Rig, kind: &str) {
     take(&page, kind, "running-clearance-wrong").await;
     page.go_to("#/no-such-place").await;
     take(&page, kind, "nowhere").await;
+    take_the_sample(rig, &page, kind).await;
+}
+
+/// The sample engine on its map.
+async fn take_the_sample(rig: &Rig, page: &Page, kind: &str) {
+    page.to_the_bench().await;
+    page.bring_in_the_sample().await;
+    take_whole(rig, page, kind, "map").await;
+    let address = page.client.current_url().await.unwrap();
+    let map = address.fragment().unwrap().to_owned();
+    for place in ["crank", "bores-1", "head-1", "cam", "pump", "part/main-4"] {
+        page.go_to(&format!("#{map}/{place}")).await;
+        let name = format!("map-{}", place.replace('/', "-"));
+        take_whole(rig, page, kind, &name).await;
+    }
 }
 
 /// The whole page, however long.

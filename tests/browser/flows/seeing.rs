@@ -86,6 +86,11 @@ async fn all_screens(rig: &mut Rig) -> (Page, Vec<String>) {
         "parts",
         "parts/shop",
         "merge",
+        "map",
+        "map/crank",
+        "map/bores-1",
+        "map/head-1",
+        "map/part/main-3",
     ];
     let screens = screens.map(str::to_owned).into_iter();
     let pages = pages.map(|page| format!("{build}/{page}"));

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::card::card;
 use super::import::import_file;
 use super::room::room;
+use super::sample::sample_button;
 use crate::device::keeping::keeping;
 use crate::kit::piece::{Piece, el, link, note, row, title};
 use crate::later::{cards_later, not_here};
@@ -53,6 +54,7 @@ pub fn bench() -> Piece {
             .test("quick-link")
             .into(),
         import_file(),
+        sample_button(),
     ]);
     Piece::all([title("Bench").into(), cards, begin.into(), room()])
 }

@@ -1,9 +1,11 @@
 //! One build on the bench.
 
+use build_journal::sample::is_sample;
 use build_journal::summary::{LastExport, Summary};
 use build_journal::{Build, BuildId, Journal, fold};
 use leptos::prelude::*;
 
+use super::sample::{remove_sample, says_sample};
 use super::wipe::wipe;
 use crate::build::book::words as told;
 use crate::build::measure::Stands;
@@ -43,15 +45,20 @@ pub fn card(id: BuildId, journal: RwSignal<Journal>) -> El {
         exports.hand_over(journal, build.with_untracked(name_of), toast);
     })
     .live_attr("aria-label", move || Some(format!("export {}", name())));
-    let wipe_it = button("quiet", "Wipe…", "wipe", move || wiping.set(true))
-        .live_attr("aria-label", move || {
-            Some(format!("wipe {} off this device", name()))
-        });
+    let wipe_it = if is_sample(id) {
+        remove_sample()
+    } else {
+        button("quiet", "Wipe…", "wipe", move || wiping.set(true))
+            .live_attr("aria-label", move || {
+                Some(format!("wipe {} off this device", name()))
+            })
+    };
     el("li")
         .class("card")
         .test("build")
         .attr("data-build", &id.to_string())
         .with(open)
+        .with(says_sample(id))
         .with(
             el("p")
                 .class("hint")
@@ -104,8 +111,8 @@ fn lines(journal: &Journal, build: &Build, last: Option<LastExport>) -> Piece {
         more => Some(format!("▲ {more} results no longer count")),
     };
     let stale = stale.map(|words| line("card-stale", &words).class("card-line card-stale"));
-    let export = summary
-        .export_now
+    // Nobody misses a sample.
+    let export = (summary.export_now && !is_sample(build.id))
         .then(|| line("card-export-now", "Time to export it"));
     Piece::all([next.into(), stale.into(), fact.into(), export.into()])
 }

@@ -8,6 +8,8 @@ mod import;
 mod keep;
 mod new_build;
 mod room;
+mod sample;
+mod taking_off;
 mod wipe;
 
 pub use builds::{bench, cards};
@@ -16,3 +18,4 @@ pub use description::{FormWords, description};
 pub use import::{Came, take};
 pub use keep::keep;
 pub use new_build::new_build;
+pub use sample::{bring_in_sample, says_sample};

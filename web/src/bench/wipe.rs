@@ -4,9 +4,9 @@ use build_journal::{BuildId, Journal};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use super::taking_off::take_off;
 use crate::device::exports::exports;
 use crate::device::keeping::keeping;
-use crate::device::photos;
 use crate::kit::dialog::dialog;
 use crate::kit::piece::{El, Piece, button, el, row};
 use crate::kit::toast::toast;
@@ -32,19 +32,8 @@ pub fn wipe(
             };
             let wipe = move || {
                 open.set(false);
-                // A photo that another build tells of stays.
-                let others: Vec<Journal> = untrack(|| keeping.builds())
-                    .into_iter()
-                    .filter(|(other, _)| *other != id)
-                    .map(|(_, journal)| journal.get_untracked())
-                    .collect();
-                let gone = journal.with_untracked(|journal| photos::only_in(journal, &others));
                 spawn_local(async move {
-                    let wiped = match keeping.forget(id).await {
-                        Ok(()) => photos::remove(&gone).await,
-                        Err(error) => Err(error),
-                    };
-                    match wiped {
+                    match take_off(keeping, exports, id).await {
                         Ok(()) => toast.say("Wiped off this device."),
                         Err(error) => toast.say(format!("Not all of it could be wiped. {error}")),
                     }

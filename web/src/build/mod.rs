@@ -3,6 +3,7 @@
 pub mod book;
 pub mod change;
 pub mod engine;
+pub mod map;
 pub mod measure;
 pub mod merge;
 pub mod oil;

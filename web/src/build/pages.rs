@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::Opened;
 use super::book::book;
+use super::map::{self, engine_map};
 use super::measure::{bearing_page, limits_page, mains, tools_page};
 use super::merge::merge_page;
 use super::oil::{self, oil_page};
@@ -14,6 +15,7 @@ use super::round;
 use super::shop::shop_page;
 use super::tighten::{self, tighten};
 use super::tonight::{self, plan_pages};
+use crate::bench::says_sample;
 use crate::device::keeping::{Keeping, keeping};
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::toast::toast;
@@ -51,6 +53,7 @@ enum Shown {
     Merge,
     Tighten,
     Oil,
+    Map,
     Measures,
     Round(String),
     RoundLimits(String),
@@ -70,6 +73,7 @@ impl From<Page> for Shown {
             Page::Merge => Self::Merge,
             Page::Tighten(_) => Self::Tighten,
             Page::Oil(_) => Self::Oil,
+            Page::Map(_) => Self::Map,
             Page::Measure(round::Place::List) => Self::Measures,
             Page::Measure(round::Place::Round(measure, _)) => Self::Round(measure),
             Page::Measure(round::Place::Limits(measure)) => Self::RoundLimits(measure),
@@ -85,7 +89,7 @@ impl Shown {
             Self::Shop => Self::Parts,
             Self::Merge => Self::Book,
             other => match other.card() {
-                Some(_) => Self::Measures,
+                Some(_) => Self::Map,
                 None => other,
             },
         }
@@ -99,6 +103,7 @@ impl Shown {
             Self::Measures | Self::Round(_) => Some(Self::Measures),
             Self::Limits | Self::RoundLimits(_) => Some(Self::Limits),
             Self::Tools => Some(Self::Tools),
+            Self::Map => Some(Self::Map),
             _ => None,
         }
     }
@@ -129,6 +134,10 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
         Page::Oil(place) => place,
         _ => last.copied().unwrap_or(oil::Place::Pressure),
     });
+    let on_the_map = Memo::new(move |last: Option<&map::Place>| match page.get() {
+        Page::Map(place) => place,
+        _ => last.cloned().unwrap_or(map::Place::Whole),
+    });
     let part = Memo::new(move |last: Option<&usize>| match page.get() {
         Page::Measure(round::Place::Round(_, part)) => part,
         _ => last.copied().unwrap_or(1),
@@ -156,13 +165,20 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Merge => merge_page(),
             Shown::Tighten => tighten(bolts),
             Shown::Oil => oil_page(oil_place),
+            Shown::Map => engine_map(on_the_map),
             Shown::Measures => round::list(),
             Shown::Round(id) => of_measure(&id, |measure| round::round(measure, part)),
             Shown::RoundLimits(id) => of_measure(&id, round::round_limits),
             Shown::Book => book(),
         })
     });
-    Piece::all([tabs, newer, page, kept(keeping).into()])
+    Piece::all([
+        tabs,
+        says_sample(id).into(),
+        newer,
+        page,
+        kept(keeping).into(),
+    ])
 }
 
 /// The tabs of a build, and a second row of them where things are measured.
@@ -179,7 +195,7 @@ fn tabs(id: BuildId, shown: Memo<Shown>) -> Piece {
     };
     let all = [
         (Page::Plan(tonight::Place::Tonight), "Tonight"),
-        (Page::Measure(round::Place::List), "Measure"),
+        (Page::Map(map::Place::Whole), "Measure"),
         (Page::Tighten(tighten::Place::Groups), "Tighten"),
         (Page::Oil(oil::Place::Pressure), "Oil"),
         (Page::Parts(parts::Place::List), "Parts"),
@@ -191,6 +207,7 @@ fn tabs(id: BuildId, shown: Memo<Shown>) -> Piece {
         .all(all.map(|(to, word)| tab(to, word, Shown::tab)));
     let cards = move || {
         let all = [
+            (Page::Map(map::Place::Whole), "Map"),
             (Page::Measure(round::Place::List), "All"),
             (Page::Mains, "Mains"),
             (Page::Limits, "Limits"),

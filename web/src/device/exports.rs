@@ -99,6 +99,14 @@ impl Exports {
         });
     }
 
+    /// Forgets when a build was exported: it is taken off this device.
+    pub fn forget(self, build: BuildId) {
+        local::remove(&format!("{PREFIX}{build}"));
+        self.0.update(|known| {
+            known.remove(&build);
+        });
+    }
+
     /// The last export of a build from this device; followed.
     #[must_use]
     pub fn last(self, build: BuildId) -> Option<LastExport> {

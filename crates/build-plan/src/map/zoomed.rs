@@ -6,8 +6,9 @@ use super::sheet::{Frame, SHEET_WIDTH, Spot};
 use crate::engine::{CrankStop, Engine};
 use crate::place::{At, ValveSide};
 
-/// How high a part is drawn, with its name and its verdict below its mark.
-const HIGH: f64 = 100.0;
+/// How high a part is drawn, with its name and its verdict below its mark, and
+/// a little room to the next.
+const HIGH: f64 = 110.0;
 /// How high the name of a group is.
 const HEADING: f64 = 30.0;
 /// As many parts as there is room for in a row.

@@ -14,3 +14,5 @@ pub use limits::round_limits;
 pub use list::list;
 pub use part::round;
 pub use place::Place;
+pub use standing::{Stands, stands};
+pub use walk::parts as parts_of;
