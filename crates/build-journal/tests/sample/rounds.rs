@@ -83,8 +83,17 @@ pub static ROUNDS: &[Round] = rounds! {
     "flywheel-run-out" Dial "thou" 3.0 0.0 1, NONE, Some("8"), "engine sheet, page 23";
 };
 
+/// A line of a sheet: what, at least, at most, in which unit, and where it stands.
+type Line = (
+    &'static str,
+    Option<&'static str>,
+    Option<&'static str>,
+    &'static str,
+    &'static str,
+);
+
 /// What has limits and is worked out from the rounds.
-const WORKED_OUT: &[(&str, Option<&str>, Option<&str>, &str, &str)] = &[
+const WORKED_OUT: &[Line] = &[
     (
         "main-oil-clearance",
         Some("1.8"),

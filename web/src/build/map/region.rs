@@ -66,12 +66,7 @@ fn part(stands: &EngineStands, spot: &Spot, to: &dyn Fn(Place) -> String) -> El 
     let one = stands.at(spot.part);
     let id = spot.part.id();
     let says = format!("{}: {}", capital(&spot.part.to_string()), one.sentence());
-    let (listed, link) = item(
-        "map-part",
-        &to(Place::Part(id.clone())),
-        &says,
-        &format!("part-{id}"),
-    );
+    let (listed, link) = item("map-part", &to(Place::Part(id.clone())), &says);
     let frame = spot.frame;
     let middle = frame.x + frame.width / 2.0;
     let mark_frame = Frame {
@@ -106,7 +101,7 @@ fn part(stands: &EngineStands, spot: &Spot, to: &dyn Fn(Place) -> String) -> El 
     });
     let link = link
         .attr("data-verdict", one.state.mark().name())
-        .with(rect("map-plate", plate))
+        .with(rect("map-plate", plate).test(&format!("part-{id}")))
         .with(mark(mark_frame, &one))
         .with(name)
         .all(said.collect::<Vec<Piece>>());

@@ -108,7 +108,7 @@ fn region(stands: &EngineStands, drawn_region: &Drawn, to: &dyn Fn(Place) -> Str
     let name = region.name(engine);
     let says = format!("{name}: {}", tally(stands, *region));
     let link_to = to(Place::Region(id.clone()));
-    let (listed, link) = item("map-region", &link_to, &says, &format!("region-{id}"));
+    let (listed, link) = item("map-region", &link_to, &says);
     let middle = frame.x + frame.width / 2.0;
     let castings = spots.iter().filter_map(|spot| {
         let class = match spot.part {
@@ -128,7 +128,7 @@ fn region(stands: &EngineStands, drawn_region: &Drawn, to: &dyn Fn(Place) -> Str
             .into()
     });
     let link = link
-        .with(rect("map-plate", *frame))
+        .with(rect("map-plate", *frame).test(&format!("region-{id}")))
         .with(axis)
         .all(castings.collect::<Vec<Piece>>())
         .with(words("map-name", (middle, frame.y + 18.0), &name))
