@@ -272,3 +272,97 @@ async fn compression_is_held_against_the_last_time_and_not_against_a_book(rig: &
     );
     page.assert_no_trouble().await;
 }
+
+each_engine!(the_load_of_gas_and_mass_is_on_the_film);
+async fn the_load_of_gas_and_mass_is_on_the_film(rig: &mut Rig) {
+    let page = open(rig, &first_hour()).await;
+    go_to(&page, "film").await;
+    assert!(page.text_of("film-load").await.starts_with("As you typed it"));
+    page.pick("film-load-from-worked").await;
+    let lacks = page.text_of("film-load-lacks").await;
+    assert!(lacks.contains("bore") && lacks.contains("compression ratio"), "{lacks}");
+    go_to(&page, "system").await;
+    for (field, text) in [
+        ("bore", "4"),
+        ("rod-length", "5.7"),
+        ("up-and-down", "700"),
+        ("going-round", "450"),
+        ("compression-ratio", "9"),
+    ] {
+        page.paste(field, text).await;
+    }
+    write(&page, "oil-system-save", 1).await;
+    go_to(&page, "film").await;
+    page.pick("film-load-from-worked").await;
+    page.wait_for_test("film-chart").await;
+    let load = page.text_of("film-load").await;
+    assert!(load.contains("By gas and mass") && load.contains("14° after the top"), "{load}");
+    let film = page.text_of("film-chart").await;
+    assert!(film.contains("if the greatest load stood still"), "{film}");
+    page.assert_no_trouble().await;
+}
+
+each_engine!(a_plug_that_is_still_out_forbids_to_fire);
+async fn a_plug_that_is_still_out_forbids_to_fire(rig: &mut Rig) {
+    let page = open(rig, &first_hour()).await;
+    go_to(&page, "before").await;
+    // Nothing counted: a tick like the others.
+    let tick = page.wait_for_test("before-plugs").await;
+    assert_eq!(tick.tag_name().await.unwrap(), "input");
+    go_to(&page, "plugs").await;
+    write(&page, "gallery-front-out-more", 1).await;
+    write(&page, "gallery-front-out-more", 1).await;
+    write(&page, "gallery-front-back-more", 1).await;
+    let state = page.text_of("plugs-state").await;
+    assert!(state.contains("1 of front ends") && state.contains("must not be fired"), "{state}");
+    go_to(&page, "before").await;
+    let stop = page.wait_for_test("before-plugs").await;
+    assert_eq!(stop.attr("data-done").await.unwrap().as_deref(), Some("false"));
+    go_to(&page, "plugs").await;
+    write(&page, "gallery-front-back-more", 1).await;
+    page.wait_for_text("As many are back as came out").await;
+    go_to(&page, "before").await;
+    let stop = page.wait_for_test("before-plugs").await;
+    assert_eq!(stop.attr("data-done").await.unwrap().as_deref(), Some("true"));
+    page.assert_no_trouble().await;
+}
+
+each_engine!(oil_used_and_what_leaks_are_worked_out_from_the_log);
+async fn oil_used_and_what_leaks_are_worked_out_from_the_log(rig: &mut Rig) {
+    let page = open(rig, &first_hour()).await;
+    go_to(&page, "after").await;
+    for (what, amount, meter) in [
+        ("filled", "4.5 L", "12000"),
+        ("added", "0.5 L", "12500"),
+        ("added", "0.3 L", "13500"),
+        ("added", "0.5 L", "14500"),
+    ] {
+        page.bring_into_view(&format!("oil-doing-{what}")).await;
+        page.pick(&format!("oil-doing-{what}")).await;
+        page.paste("oil-amount", amount).await;
+        page.paste("oil-meter", meter).await;
+        write(&page, "oil-note-save", 1).await;
+    }
+    let used = page.text_of("oil-use").await;
+    assert!(used.contains("for 1000 km") && used.contains("half as much again"), "{used}");
+    page.paste("leak-supply", "100").await;
+    page.paste("leak-held", "92").await;
+    page.paste("leak-orifice", "0.040").await;
+    write(&page, "leak-save", 1).await;
+    let leaks = page.text_of("leak-downs").await;
+    assert!(leaks.contains("Cylinder 1: 8 %, as through a hole of"), "{leaks}");
+    page.wait_for_test("to-lash").await;
+    page.assert_no_trouble().await;
+}
+
+each_engine!(every_screen_of_the_oil_is_for_everyone);
+async fn every_screen_of_the_oil_is_for_everyone(rig: &mut Rig) {
+    let page = open(rig, &first_hour()).await;
+    for place in [
+        "pressure", "system", "film", "oils", "gauge", "plugs", "prime", "before", "run", "after",
+    ] {
+        go_to(&page, place).await;
+        super::seeing::assert_it_is_for_everyone(&page).await;
+    }
+    page.assert_no_trouble().await;
+}

@@ -9,7 +9,7 @@ use crate::kit::piece::{El, button, el};
 
 /// Rows of numbers as a table, the latest first.
 pub(super) fn table(oil: Oil, all: &[RowNote]) -> El {
-    let head = ["at", "oil pressure", "speed", "coolant", "oil", "", ""];
+    let head = ["at", "oil pressure", "speed", "coolant", "oil", "noted"];
     let head = head.map(|word| el("th").text(word).into());
     let said = |number: Option<&Number>| {
         number.map_or_else(|| "–".to_owned(), |number| words(&number.said))
@@ -40,7 +40,7 @@ pub(super) fn table(oil: Oil, all: &[RowNote]) -> El {
     el("div").class("chart-table").with(
         el("table")
             .class("numbers")
-            .with(el("thead").with(el("tr").all(head)))
+            .with(el("thead").with(el("tr").all(head).with(el("td"))))
             .with(el("tbody").all(body)),
     )
 }

@@ -7,7 +7,7 @@
 
 use super::gallery::Gallery;
 use super::layout::{LeakKind, Leaks};
-use super::leak::{centrifugal_head, orifice_flow, pressure_to_reach_axis};
+use super::leak::{centrifugal_head, dragged_out, orifice_flow, pressure_to_reach_axis};
 use super::pump::Pump;
 use crate::oil::film::load::{Cylinder, MAIN_BY_ROD};
 use crate::oil::viscosity::Lubricant;
@@ -78,13 +78,42 @@ pub struct At {
     pub temperature: f64,
 }
 
+/// What a leak takes at one speed and temperature.
+#[derive(Clone, Copy, PartialEq, Debug, Default)]
+pub(super) struct Taking {
+    /// Flow for a pascal, m³/s.
+    pub(super) by_pascal: f64,
+    /// What the crank adds to the pressure, Pa.
+    pub(super) head: f64,
+    /// What is dragged out whatever the pressure, m³/s.
+    pub(super) dragged: f64,
+}
+
+impl Taking {
+    /// What the pressure drives through it, m³/s.
+    pub(super) fn driven(&self, pressure: f64) -> f64 {
+        self.by_pascal * (pressure + self.head)
+    }
+
+    /// All that goes through it, m³/s.
+    pub(super) fn flow(&self, pressure: f64) -> f64 {
+        self.driven(pressure) + self.dragged
+    }
+
+    /// By how much its flow changes when its clearance grows by all of itself:
+    /// what is driven goes with the cube, what is dragged out with the clearance.
+    pub(super) fn by_clearance(&self, pressure: f64) -> f64 {
+        3.0 * self.driven(pressure) + self.dragged
+    }
+}
+
 /// All leaks at one speed and temperature, as what the search needs of them.
 #[derive(Clone, PartialEq, Debug)]
 pub struct Demand {
     pub(super) viscosity: f64,
     pub(super) density: f64,
-    /// Flow of each leak for a pascal, and the head that the crank adds to it.
-    pub(super) each: Vec<(f64, f64)>,
+    /// What each leak takes.
+    pub(super) each: Vec<Taking>,
     slope: f64,
     at_no_pressure: f64,
     nozzles: Vec<(f64, f64)>,
@@ -155,12 +184,15 @@ impl Circuit {
                     (bearing, rod_load, &self.leaks.tables.1, head)
                 }
                 LeakKind::Gap(conductance) => {
-                    demand.add(conductance / viscosity, 0.0);
+                    demand.add(Taking {
+                        by_pascal: conductance / viscosity,
+                        ..Taking::default()
+                    });
                     continue;
                 }
                 LeakKind::Nozzle(bore, opens) => {
                     demand.nozzles.push((*bore, *opens));
-                    demand.each.push((0.0, 0.0));
+                    demand.each.push(Taking::default());
                     continue;
                 }
             };
@@ -170,7 +202,12 @@ impl Circuit {
             let stretch = bearing.diameter / bearing.clearance.max(1e-9);
             let place = table.at(in_film * turns * area / load.max(1.0) * stretch * stretch);
             let conductance = bearing.centred() * bearing.gain(&place);
-            demand.add(conductance / viscosity, head);
+            demand.add(Taking {
+                by_pascal: conductance / viscosity,
+                head,
+                // Two lands give half of it back into their groove.
+                dragged: dragged_out(bearing, &place, turns, land),
+            });
         }
         demand
     }
@@ -236,9 +273,15 @@ impl Circuit {
 }
 
 impl Demand {
-    fn add(&mut self, flow_by_pascal: f64, head: f64) {
-        self.each.push((flow_by_pascal, head));
-        self.slope += flow_by_pascal;
-        self.at_no_pressure += flow_by_pascal * head;
+    fn add(&mut self, taking: Taking) {
+        self.slope += taking.by_pascal;
+        self.at_no_pressure += taking.flow(0.0);
+        self.each.push(taking);
+    }
+
+    /// What the journals drag out of all bearings together, m³/s.
+    #[must_use]
+    pub fn dragged(&self) -> f64 {
+        self.each.iter().map(|one| one.dragged).sum()
     }
 }

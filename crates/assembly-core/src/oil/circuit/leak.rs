@@ -102,6 +102,21 @@ impl LeakingBearing {
     }
 }
 
+/// Oil that the turning journal drags out of the ends of its film, m³/s:
+/// `q·R·c·N·L`, with the figure q of Reynolds' equation at the place where it
+/// runs, N in turns a second and the radial clearance c. SI units.
+///
+/// It leaves where the film carries, and what the pump pushes leaves where it does
+/// not, so the two add up: the total flow of a bearing fed under pressure in ISO
+/// 7902-1 (from memory). The films of two lands give their oil back into the
+/// groove between them at one of their two edges. A film that is not fed full
+/// drags less out: this is the most, and errs to too low a pressure.
+#[must_use]
+pub fn dragged_out(bearing: &LeakingBearing, place: &Place, turns: f64, land: f64) -> f64 {
+    let radius_by_gap = 0.25 * bearing.diameter * bearing.clearance;
+    place.dragged * radius_by_gap * turns * land
+}
+
 /// The pressure that a turning crank adds on the way out to a rod, Pa: oil goes
 /// from the main journal's surface to the pin's hole, further from the axis.
 #[must_use]

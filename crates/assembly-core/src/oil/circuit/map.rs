@@ -83,8 +83,7 @@ impl Doubts {
                                 causes.push(*cause);
                                 causes.len() - 1
                             });
-                        // The leak goes with the cube.
-                        (at, 3.0 * part / clearance.value())
+                        (at, part / clearance.value())
                     })
                     .collect()
             })
@@ -99,8 +98,8 @@ impl Doubts {
     fn of_leak(&self, demand: &Demand, pressure: f64, room: &mut Vec<f64>) -> f64 {
         room.clear();
         room.resize(self.causes, 0.0);
-        for (parts, (slope, head)) in self.by_leak.iter().zip(&demand.each) {
-            let flow = slope * (pressure + head);
+        for (parts, taking) in self.by_leak.iter().zip(&demand.each) {
+            let flow = taking.by_clearance(pressure);
             for (at, part) in parts {
                 if let Some(sum) = room.get_mut(*at) {
                     *sum += flow * part;
@@ -183,8 +182,8 @@ impl Circuit {
             .leaks
             .iter()
             .zip(&demand.each)
-            .map(|(leak, (slope, head))| match &leak.clearance {
-                Some(clearance) => by_leak * 3.0 * slope * (pressure + head) / clearance.value(),
+            .map(|(leak, taking)| match &leak.clearance {
+                Some(clearance) => by_leak * taking.by_clearance(pressure) / clearance.value(),
                 None => 0.0,
             })
             .collect();
@@ -224,7 +223,8 @@ impl Circuit {
         pressure: f64,
         by_leak: f64,
     ) -> f64 {
-        let leaking = demand.flow(pressure);
+        // What is dragged out is as much of a thick oil as of a thin one.
+        let leaking = demand.flow(pressure) - demand.dragged();
         let slipping =
             pump.flow(speed, 0.0, demand.viscosity) - pump.flow(speed, pressure, demand.viscosity);
         -by_leak * (leaking + slipping)
@@ -330,12 +330,12 @@ impl Circuit {
             .leaks
             .iter()
             .zip(&demand.each)
-            .map(|(leak, (slope, head))| {
+            .map(|(leak, taking)| {
                 let flow = match leak.kind {
                     LeakKind::Nozzle(bore, opens) => {
                         super::leak::orifice_flow(bore, pressure - opens, demand.density)
                     }
-                    _ => slope * (pressure + head),
+                    _ => taking.flow(pressure),
                 };
                 if whole > 0.0 { flow / whole } else { 0.0 }
             })

@@ -3,8 +3,8 @@
 //! The pump pushes a volume a turn, whatever the pressure; the leaks take what
 //! goes with the pressure, the cube of the clearance and one over the viscosity.
 //! So pressure goes with speed, viscosity and one over the sum of the clearances
-//! cubed, until the relief opens. What rotation itself drags out of a bearing is
-//! left out: it is a small part of what pressure drives.
+//! cubed, until the relief opens. Besides, each turning journal drags oil out of
+//! the ends of its film: as much as the film of Reynolds' equation loses there.
 
 pub mod balance;
 mod check;

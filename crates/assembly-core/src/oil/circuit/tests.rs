@@ -191,3 +191,46 @@ fn what_cannot_be_is_named() {
     );
     assert!(circuit.map(&[pump], &[100.0], &[2000.0]).is_err());
 }
+
+// The figure is that of the film, which is checked against Raimondi and Boyd; here
+// that it is taken along: once for each turn, whatever the pressure.
+#[test]
+fn a_turning_journal_drags_oil_out_whatever_the_pressure() {
+    let circuit = engine();
+    let demand_at = |turns: f64| circuit.demand(at(turns, 100.0));
+    let (slow, fast) = (demand_at(1000.0), demand_at(4000.0));
+    assert!(slow.dragged() > 0.0 && fast.dragged() > 3.0 * slow.dragged());
+    // Without any pressure it is all that leaves, but for what the crank pushes.
+    let heads: f64 = slow.each.iter().map(|one| one.by_pascal * one.head).sum();
+    assert!((slow.flow(0.0) - heads - slow.dragged()).abs() < 1e-15);
+    // It takes some of the pump's oil, and not most of it.
+    let pump = standard_pump();
+    for (turns, demand) in [(1000.0, &slow), (4000.0, &fast)] {
+        let pushed = pump.flow(rpm(turns), 0.0, demand.viscosity);
+        let part = demand.dragged() / pushed;
+        assert!((0.005..0.30).contains(&part), "{turns}: {part}");
+    }
+    // Every bearing drags, nothing else does.
+    let dragging = slow.each.iter().filter(|one| one.dragged > 0.0).count();
+    let bearings = circuit.leaks.leaks.iter();
+    let bearings = bearings.filter(|one| matches!(one.kind, LeakKind::Main(_) | LeakKind::Rod(..)));
+    assert_eq!(dragging, bearings.count());
+}
+
+#[test]
+fn what_is_dragged_out_is_the_films_own_side_flow() {
+    use super::leak::{Entry, LeakingBearing, dragged_out};
+    let bearing = LeakingBearing {
+        diameter: 0.06,
+        length: 0.021,
+        clearance: 60e-6,
+        entry: Entry::HalfGroove(0.004),
+    };
+    // q·R·c·N·L: 3 × 30 mm × 30 µm × 50 a second × 21 mm.
+    let place = super::eccentricity::Place::at(0.6, 0.9).dragging(3.0);
+    let flow = dragged_out(&bearing, &place, 50.0, 0.021);
+    assert!(
+        (flow - 3.0 * 0.03 * 30e-6 * 50.0 * 0.021).abs() < 1e-15,
+        "{flow}"
+    );
+}
