@@ -277,10 +277,17 @@ each_engine!(the_load_of_gas_and_mass_is_on_the_film);
 async fn the_load_of_gas_and_mass_is_on_the_film(rig: &mut Rig) {
     let page = open(rig, &first_hour()).await;
     go_to(&page, "film").await;
-    assert!(page.text_of("film-load").await.starts_with("As you typed it"));
+    assert!(
+        page.text_of("film-load")
+            .await
+            .starts_with("As you typed it")
+    );
     page.pick("film-load-from-worked").await;
     let lacks = page.text_of("film-load-lacks").await;
-    assert!(lacks.contains("bore") && lacks.contains("compression ratio"), "{lacks}");
+    assert!(
+        lacks.contains("bore") && lacks.contains("compression ratio"),
+        "{lacks}"
+    );
     go_to(&page, "system").await;
     for (field, text) in [
         ("bore", "4"),
@@ -296,7 +303,10 @@ async fn the_load_of_gas_and_mass_is_on_the_film(rig: &mut Rig) {
     page.pick("film-load-from-worked").await;
     page.wait_for_test("film-chart").await;
     let load = page.text_of("film-load").await;
-    assert!(load.contains("By gas and mass") && load.contains("14° after the top"), "{load}");
+    assert!(
+        load.contains("By gas and mass") && load.contains("14° after the top"),
+        "{load}"
+    );
     let film = page.text_of("film-chart").await;
     assert!(film.contains("if the greatest load stood still"), "{film}");
     page.assert_no_trouble().await;
@@ -314,16 +324,25 @@ async fn a_plug_that_is_still_out_forbids_to_fire(rig: &mut Rig) {
     write(&page, "gallery-front-out-more", 1).await;
     write(&page, "gallery-front-back-more", 1).await;
     let state = page.text_of("plugs-state").await;
-    assert!(state.contains("1 of front ends") && state.contains("must not be fired"), "{state}");
+    assert!(
+        state.contains("1 of front ends") && state.contains("must not be fired"),
+        "{state}"
+    );
     go_to(&page, "before").await;
     let stop = page.wait_for_test("before-plugs").await;
-    assert_eq!(stop.attr("data-done").await.unwrap().as_deref(), Some("false"));
+    assert_eq!(
+        stop.attr("data-done").await.unwrap().as_deref(),
+        Some("false")
+    );
     go_to(&page, "plugs").await;
     write(&page, "gallery-front-back-more", 1).await;
     page.wait_for_text("As many are back as came out").await;
     go_to(&page, "before").await;
     let stop = page.wait_for_test("before-plugs").await;
-    assert_eq!(stop.attr("data-done").await.unwrap().as_deref(), Some("true"));
+    assert_eq!(
+        stop.attr("data-done").await.unwrap().as_deref(),
+        Some("true")
+    );
     page.assert_no_trouble().await;
 }
 
@@ -344,13 +363,19 @@ async fn oil_used_and_what_leaks_are_worked_out_from_the_log(rig: &mut Rig) {
         write(&page, "oil-note-save", 1).await;
     }
     let used = page.text_of("oil-use").await;
-    assert!(used.contains("for 1000 km") && used.contains("half as much again"), "{used}");
+    assert!(
+        used.contains("for 1000 km") && used.contains("half as much again"),
+        "{used}"
+    );
     page.paste("leak-supply", "100").await;
     page.paste("leak-held", "92").await;
     page.paste("leak-orifice", "0.040").await;
     write(&page, "leak-save", 1).await;
     let leaks = page.text_of("leak-downs").await;
-    assert!(leaks.contains("Cylinder 1: 8 %, as through a hole of"), "{leaks}");
+    assert!(
+        leaks.contains("Cylinder 1: 8 %, as through a hole of"),
+        "{leaks}"
+    );
     page.wait_for_test("to-lash").await;
     page.assert_no_trouble().await;
 }

@@ -313,9 +313,9 @@ fn each_reason_against_the_credit_is_named() {
             },
         ]
     );
-    // The crowfoot points back: 100 at the bolt is 333 on the wrench.
+    // The crowfoot points back: 60 at the bolt is 240 on the wrench.
     let back = Record {
-        adapter: crate::fastener::adapter::Adapter::new(1.0, 0.7, std::f64::consts::PI).ok(),
+        adapter: crate::fastener::adapter::Adapter::new(1.0, 0.75, std::f64::consts::PI).ok(),
         ..recorded()
     };
     assert!(
