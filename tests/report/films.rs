@@ -4,8 +4,7 @@
 use std::fmt;
 use std::path::Path;
 
-use fantoccini::Locator;
-
+use crate::bench::{bring_in, there};
 use crate::chromium::{Chromium, Failure};
 use crate::figures::spread;
 use crate::hosted::Hosted;
@@ -27,29 +26,10 @@ pub struct Films {
 /// Measures at this machine's own speed and slowed down.
 pub async fn measure(app: &Hosted) -> Result<Films, Failure> {
     let browser = Chromium::open().await?;
-    browser.client.goto(&format!("{}#/", app.address)).await?;
-    browser.wait_for("the bench", &there("import-file")).await?;
-    // A driver takes no path with `..` in it.
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
-    let file = root.join(BUILD).canonicalize()?;
-    let input = browser
-        .client
-        .find(Locator::Css("[data-test=import-file]"))
-        .await?;
-    input.send_keys(&file.display().to_string()).await?;
+    let build = bring_in(&browser, app, &root.join(BUILD)).await?;
     browser
-        .wait_for("the build", &there("import-close"))
-        .await?;
-    browser
-        .ask("document.querySelector('[data-test=import-close]').click(); return true;")
-        .await?;
-    browser.wait_for("its card", &there("build-link")).await?;
-    browser
-        .ask(
-            "const link = document.querySelector('[data-test=build-link]').getAttribute('href');
-            window.film = link.split('/').slice(0, 3).join('/') + '/oil/film';
-            return true;",
-        )
+        .ask(&format!("window.film = '{build}/oil/film'; return true;"))
         .await?;
     let mut runs = Vec::new();
     for slower in [1, 6] {
@@ -62,10 +42,6 @@ pub async fn measure(app: &Hosted) -> Result<Films, Failure> {
     }
     browser.close().await?;
     Ok(Films { runs })
-}
-
-fn there(test: &str) -> String {
-    format!("return document.querySelector('[data-test={test}]') !== null;")
 }
 
 /// Draws the chart once and gives the milliseconds of all its films.

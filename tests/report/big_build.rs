@@ -1,0 +1,218 @@
+//! From a key to the painted page in a build of ten thousand facts: a reading of
+//! a main journal, digit by digit, and what follows from it.
+
+use std::fmt;
+
+use build_journal::fact::{
+    Body, EngineDescribed, LimitsOrigin, LimitsSet, Reading, Spot, ToolListed,
+};
+use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, ToolId, export};
+use build_plan::{Engine, MEASURES, Place};
+use fantoccini::Locator;
+
+use crate::bench::bring_in;
+use crate::chromium::{Chromium, Failure};
+use crate::figures::{at_percent, spread};
+use crate::hosted::Hosted;
+
+/// Facts of the build.
+const FACTS: usize = 10_000;
+/// An invented time, in milliseconds, and the time between two facts.
+const START: u64 = 1_750_000_000_000;
+const STEP: u64 = 30_000;
+/// What is typed: digits, and Enter.
+const TYPED: &str = "2.4483";
+const ENTER: &str = "\u{e007}";
+/// Readings that are timed.
+const READINGS: usize = 12;
+
+/// Starts a clock at each key and stops it after the next frame. All that
+/// follows from a key is worked out before that frame.
+const CLOCK: &str = "
+    window.waits = [];
+    addEventListener('keydown', (event) => {
+        requestAnimationFrame(() => setTimeout(() =>
+            window.waits.push([event.key, performance.now() - event.timeStamp])));
+    }, true);
+    return true;";
+
+/// Waits for the page, in milliseconds.
+pub struct BigBuild {
+    slower: u32,
+    digits: Vec<f64>,
+    enters: Vec<f64>,
+}
+
+/// Measures on a slowed-down processor.
+pub async fn measure(app: &Hosted) -> Result<BigBuild, Failure> {
+    const SLOWER: u32 = 6;
+    let file = std::env::temp_dir().join(format!("thoubook-big-{}.json", std::process::id()));
+    std::fs::write(&file, export(&journal()?))?;
+    let browser = Chromium::open().await?;
+    let build = bring_in(&browser, app, &file).await?;
+    std::fs::remove_file(&file)?;
+    browser
+        .ask(&format!("location.hash = '{build}/mains/5'; return true;"))
+        .await?;
+    browser.ask(CLOCK).await?;
+    browser.slow_down(SLOWER).await?;
+    let mut keys = 0;
+    for reading in 0..READINGS {
+        let cell = "document.querySelector('[data-test^=\"place-main-journal-diameter\"]')";
+        browser
+            .wait_for(
+                "the places of the main",
+                &format!("return {cell} !== null;"),
+            )
+            .await?;
+        browser
+            .ask(&format!("{cell}.click(); return true;"))
+            .await?;
+        let field = "document.querySelector('[data-test=field-reading]')";
+        browser
+            .wait_for(
+                "the field",
+                &format!("return {field} !== null && {field}.value === '' && document.activeElement === {field};"),
+            )
+            .await?;
+        for key in TYPED.chars().map(String::from).chain([ENTER.to_owned()]) {
+            let field = Locator::Css("[data-test=field-reading]");
+            browser.client.find(field).await?.send_keys(&key).await?;
+            keys += 1;
+            browser
+                .wait_for(
+                    "the frame after a key",
+                    &format!("return window.waits.length >= {keys};"),
+                )
+                .await?;
+        }
+        browser
+            .wait_for(
+                "the reading to be kept",
+                &format!(
+                    "return Number(document.querySelector('[data-test=acknowledged]').dataset.count) >= {};",
+                    reading + 1
+                ),
+            )
+            .await?;
+    }
+    let waits = browser.ask("return window.waits;").await?;
+    browser.close().await?;
+    let waits: Vec<(String, f64)> = serde_json::from_value(waits)?;
+    let of = |enter: bool| {
+        let own = waits.iter().filter(|(key, _)| (key == "Enter") == enter);
+        own.map(|(_, wait)| *wait).collect()
+    };
+    Ok(BigBuild {
+        slower: SLOWER,
+        digits: of(false),
+        enters: of(true),
+    })
+}
+
+/// A vee eight, every length of it read over and over.
+fn journal() -> Result<Journal, Failure> {
+    let described = EngineDescribed {
+        name: "vee eight".to_owned(),
+        cylinders: 8,
+        layout: "vee".to_owned(),
+        bank_angle: Some("90°".to_owned()),
+        mains: None,
+        built: Vec::new(),
+    };
+    let engine: Engine = described.engine()?;
+    let micrometer = ToolId::from_random(1);
+    let places: Vec<(&str, Place)> = MEASURES
+        .iter()
+        .filter(|one| one.can_be_read() && one.units.inch == "in")
+        .flat_map(|one| {
+            let places = one.places(&engine).into_iter();
+            places.map(|place| (one.id, place))
+        })
+        .collect();
+    let first = [
+        Body::EngineDescribed(described),
+        Body::ToolListed(ToolListed {
+            tool: micrometer,
+            name: "micrometer".to_owned(),
+            instrument: "outside-micrometer-tenths".to_owned(),
+        }),
+        Body::LimitsSet(LimitsSet {
+            measure: "main-oil-clearance".to_owned(),
+            place: None,
+            low: Some("1.5".to_owned()),
+            high: Some("2.5".to_owned()),
+            unit: "thou".to_owned(),
+            origin: LimitsOrigin::Sheet,
+            origin_note: "page 41".to_owned(),
+            replaces: Vec::new(),
+        }),
+    ];
+    let readings = places
+        .iter()
+        .cycle()
+        .zip(0..)
+        .map(|((measure, place), number)| {
+            let measured = if measure.contains("bore") {
+                24_505
+            } else {
+                24_480
+            };
+            Body::Reading(Reading {
+                measure: (*measure).to_owned(),
+                place: Spot::Known(*place),
+                typed: format!("2.{}", measured + number % 4 - 20_000),
+                unit: "in".to_owned(),
+                tool: Some(micrometer),
+                setting: None,
+                temperature: None,
+                condition: None,
+            })
+        });
+    let mut stamper = Stamper::new();
+    let mut journal = Journal::new(BuildId::from_random(1));
+    for (body, number) in first.into_iter().chain(readings).zip(1..).take(FACTS) {
+        let wall = START + number * STEP;
+        let id = stamper.stamp(wall, wall);
+        let clock = i64::try_from(wall)?;
+        journal.take(Fact::new(id, DeviceId::from_random(1), clock, body));
+    }
+    Ok(journal)
+}
+
+impl fmt::Display for BigBuild {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let all: Vec<f64> = [&self.digits[..], &self.enters].concat();
+        write!(
+            f,
+            "From a key to the painted page in a build of {FACTS} facts, at {} times slower\
+             \n  a digit              {}\
+             \n  Enter, and verdicts  {}\
+             \n  95 in 100 keys within {:.1} ms",
+            self.slower,
+            spread(&self.digits),
+            spread(&self.enters),
+            at_percent(&all, 95)
+        )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use build_journal::fold::{Standing, fold};
+
+    #[test]
+    fn every_main_of_the_big_build_is_judged() {
+        let build = fold(&journal().unwrap());
+        assert_eq!(journal().unwrap().len(), FACTS);
+        assert_eq!(build.mains.len(), 5);
+        for bearing in &build.mains {
+            assert!(
+                matches!(bearing.standing, Standing::Judged(_)),
+                "{:?}",
+                bearing.standing
+            );
+        }
+    }
+}
