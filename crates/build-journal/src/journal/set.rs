@@ -1,8 +1,8 @@
 //! A set of facts.
 
 use std::cmp::Reverse;
-use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
+use std::collections::{BTreeMap, BTreeSet};
 
 use thiserror::Error;
 
@@ -15,6 +15,8 @@ use crate::id::{BuildId, FactId};
 pub struct Journal {
     build: BuildId,
     facts: BTreeMap<FactId, Fact>,
+    /// Those of them in a later format: asked for at every fact that is added.
+    later: BTreeSet<FactId>,
     /// Text that is no fact, or the loser of a clash, with the reason.
     set_aside: BTreeMap<String, String>,
 }
@@ -64,6 +66,7 @@ impl Journal {
         Self {
             build,
             facts: BTreeMap::new(),
+            later: BTreeSet::new(),
             set_aside: BTreeMap::new(),
         }
     }
@@ -107,7 +110,8 @@ impl Journal {
     /// The latest format of any fact, when that is later than this version's.
     #[must_use]
     pub fn later_format(&self) -> Option<u32> {
-        self.facts.values().filter_map(Fact::later_format).max()
+        let later = self.later.iter().filter_map(|id| self.facts.get(id));
+        later.filter_map(Fact::later_format).max()
     }
 
     /// Adds something that happened here and now.
@@ -127,14 +131,23 @@ impl Journal {
     /// anything is new. Of two texts with one id, one counts and the other is
     /// set aside, by a rule that does not depend on which came first.
     pub fn take(&mut self, fact: Fact) -> bool {
-        match self.facts.entry(fact.id()) {
+        let (id, is_later) = (fact.id(), fact.later_format().is_some());
+        match self.facts.entry(id) {
             Entry::Vacant(empty) => {
+                if is_later {
+                    self.later.insert(id);
+                }
                 empty.insert(fact);
                 true
             }
             Entry::Occupied(entry) if entry.get().text() == fact.text() => false,
             Entry::Occupied(mut entry) => {
                 let loser = if rank(&fact) < rank(entry.get()) {
+                    if is_later {
+                        self.later.insert(id);
+                    } else {
+                        self.later.remove(&id);
+                    }
                     entry.insert(fact)
                 } else {
                     fact

@@ -58,6 +58,29 @@ fn the_readable_text_counts_before_an_unreadable_one() {
 }
 
 #[test]
+fn the_latest_format_is_that_of_the_texts_that_count() {
+    let now = Pen::new(1).write(note("z"));
+    let in_format = |format: u32, text: &str| {
+        let more = format!(r#""format":{format},"kind":"note""#);
+        Pen::new(1)
+            .write(note(text))
+            .text()
+            .replace(r#""kind":"note""#, &more)
+    };
+    let (second, third) = (in_format(2, "a"), in_format(3, "b"));
+    let texts = [now.text(), second.as_str(), third.as_str()];
+    for order in [[0, 1, 2], [2, 1, 0], [1, 0, 2], [1, 2, 0]] {
+        let mut journal = Journal::new(build());
+        for at in order {
+            journal.take_text(texts[at]);
+            let counting = journal.facts().filter_map(Fact::later_format).max();
+            assert_eq!(journal.later_format(), counting, "{order:?}");
+        }
+        assert_eq!(journal.later_format(), Some(3), "{order:?}");
+    }
+}
+
+#[test]
 fn copies_of_different_builds_do_not_mix() {
     let mut ours = Journal::new(build());
     let mut theirs = Journal::new(BuildId::from_random(8));
