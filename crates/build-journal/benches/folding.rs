@@ -63,16 +63,19 @@ impl Pen {
 }
 
 fn reading(measure: &str, place: build_plan::Place, number: usize, tool: ToolId) -> Body {
-    Body::Reading(Reading {
-        measure: measure.to_owned(),
-        place: Spot::Known(place),
-        typed: format!("2.44{:02}", 80 + number % 7),
-        unit: "in".to_owned(),
-        tool: Some(tool),
-        setting: None,
-        temperature: None,
-        condition: None,
-    })
+    Body::Reading(
+        Reading {
+            measure: measure.to_owned(),
+            place: Spot::Known(place),
+            typed: format!("2.44{:02}", 80 + number % 7),
+            unit: "in".to_owned(),
+            tool: Some(tool),
+            setting: None,
+            temperature: None,
+            condition: None,
+        }
+        .into(),
+    )
 }
 
 /// A vee eight with so many facts: each length that can be read, over and over,

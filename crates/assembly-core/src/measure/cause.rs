@@ -38,14 +38,14 @@ impl Estimate {
             };
             match causes
                 .iter_mut()
-                .find(|one| one.label == source.label && one.origin == source.origin)
+                .find(|one| *one.label == *source.label && one.origin == source.origin)
             {
                 Some(cause) => {
                     cause.deviation = cause.deviation.hypot(share.deviation);
                     cause.of_variance += share.of_variance;
                 }
                 None => causes.push(Cause {
-                    label: source.label.clone(),
+                    label: source.label.to_string(),
                     origin: source.origin,
                     deviation: share.deviation,
                     of_variance: share.of_variance,

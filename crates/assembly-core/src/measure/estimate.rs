@@ -187,14 +187,22 @@ impl Estimate {
     /// The mean of some values; `None` of none.
     #[must_use]
     pub fn mean(values: &[Self]) -> Option<Self> {
-        if values.is_empty() {
-            return None;
+        Self::mean_of(values.iter())
+    }
+
+    /// The same, wherever they lie.
+    pub(super) fn mean_of<'a>(
+        values: impl ExactSizeIterator<Item = &'a Self> + Clone,
+    ) -> Option<Self> {
+        let first = values.clone().next()?;
+        if values.len() == 1 {
+            return Some(first.clone());
         }
         let weight = 1.0 / values.len() as f64;
         // The mean of equal numbers must be that number to the last bit.
-        let first = values.first()?.value;
-        let offset: f64 = values.iter().map(|one| one.value - first).sum::<f64>() * weight;
-        let inputs: Vec<(&Self, f64)> = values.iter().map(|one| (one, weight)).collect();
+        let first = first.value;
+        let offset: f64 = values.clone().map(|one| one.value - first).sum::<f64>() * weight;
+        let inputs: Vec<(&Self, f64)> = values.map(|one| (one, weight)).collect();
         Some(Self::from_slopes(first + offset, &inputs))
     }
 
@@ -287,7 +295,7 @@ mod tests {
         let mut sources = Sources::new();
         let mut tried = |label: &str| {
             sources.add(ErrorSource {
-                label: label.to_owned(),
+                label: label.into(),
                 origin: Origin::Repeat,
                 degrees_of_freedom: 4.0,
             })

@@ -83,8 +83,7 @@ impl<Q: Si> Measured<Q> {
     /// The mean of some values; `None` of none.
     #[must_use]
     pub fn mean(values: &[Self]) -> Option<Self> {
-        let estimates: Vec<Estimate> = values.iter().map(|one| one.estimate.clone()).collect();
-        Estimate::mean(&estimates).map(Self::from_estimate)
+        Estimate::mean_of(values.iter().map(Self::estimate)).map(Self::from_estimate)
     }
 
     /// The least of some values, with the errors of that one; `None` of none.

@@ -1,6 +1,7 @@
 //! The causes of measuring error, each with a name and an identity.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// The identity of one cause of error. Two values that carry the same id share
 /// that error, so it cancels in their difference when it should.
@@ -52,7 +53,7 @@ impl Origin {
 pub struct ErrorSource {
     /// What the error comes from, in the words of the bench: "bore gauge". What
     /// sort of error it is says [`Self::origin`]: together "the bore gauge's feel".
-    pub label: String,
+    pub label: Arc<str>,
     /// What sort of cause.
     pub origin: Origin,
     /// Degrees of freedom of the estimate of its size (GUM G.4); infinite when it is taken as known.
@@ -77,7 +78,7 @@ impl Sources {
     }
 
     /// A cause that no other value shares.
-    pub fn fresh(&mut self, label: impl Into<String>, origin: Origin) -> SourceId {
+    pub fn fresh(&mut self, label: impl Into<Arc<str>>, origin: Origin) -> SourceId {
         self.add(ErrorSource {
             label: label.into(),
             origin,
@@ -86,7 +87,7 @@ impl Sources {
     }
 
     /// The cause known by this key, made when it is met for the first time.
-    pub fn shared(&mut self, key: &str, label: impl Into<String>, origin: Origin) -> SourceId {
+    pub fn shared(&mut self, key: &str, label: impl Into<Arc<str>>, origin: Origin) -> SourceId {
         if let Some(id) = self.by_key.get(key) {
             return *id;
         }

@@ -1,5 +1,7 @@
 //! A tool on the bench, how it was set, and its readings.
 
+use std::sync::Arc;
+
 use crate::measure::{ErrorSource, Estimate, Measured, Origin, Sources};
 use crate::quantity::{Si, Typed};
 
@@ -9,7 +11,7 @@ use super::instrument::{Instrument, Spread, rounding_deviation};
 #[derive(Clone, PartialEq, Debug)]
 pub struct Tool {
     key: String,
-    name: String,
+    name: Arc<str>,
     instrument: &'static Instrument,
     repeat: Spread,
     shared_zero: f64,
@@ -62,12 +64,12 @@ impl Tool {
     #[must_use]
     pub fn new(
         key: impl Into<String>,
-        name: impl Into<String>,
+        name: impl AsRef<str>,
         instrument: &'static Instrument,
     ) -> Self {
         Self {
             key: key.into(),
-            name: name.into(),
+            name: name.as_ref().into(),
             instrument,
             repeat: instrument.repeat,
             shared_zero: instrument.shared_zero,
@@ -230,7 +232,7 @@ impl Tool {
         value: f64,
         resolution: f64,
     ) -> Measured<Q> {
-        let rounding = sources.fresh(self.name.clone(), Origin::Rounding);
+        let rounding = sources.fresh(Arc::clone(&self.name), Origin::Rounding);
         let size = Estimate::exact(value).with(rounding, rounding_deviation(resolution));
         Measured::from_estimate(self.set(sources, setting, size, Zero::Counts))
     }
@@ -257,11 +259,11 @@ impl Tool {
 
     fn fresh(&self, sources: &mut Sources, value: f64, resolution: f64) -> Estimate {
         let feel = sources.add(ErrorSource {
-            label: self.name.clone(),
+            label: Arc::clone(&self.name),
             origin: Origin::Repeat,
             degrees_of_freedom: self.degrees_of_freedom,
         });
-        let rounding = sources.fresh(self.name.clone(), Origin::Rounding);
+        let rounding = sources.fresh(Arc::clone(&self.name), Origin::Rounding);
         Estimate::exact(value)
             .with(feel, self.repeat.at(value))
             .with(rounding, rounding_deviation(resolution))
@@ -278,7 +280,7 @@ impl Tool {
         if self.setting_transfer > 0.0 {
             let transfer = sources.shared(
                 &format!("transfer|{}|{}", self.key, setting.key),
-                self.name.clone(),
+                Arc::clone(&self.name),
                 Origin::SettingTransfer,
             );
             value = value.with(transfer, self.setting_transfer);
@@ -291,7 +293,7 @@ impl Tool {
             (Zero::Counts, SetOn::Standard) if self.shared_zero > 0.0 => {
                 let zero = sources.shared(
                     &format!("zero|{}|{}", self.key, setting.key),
-                    self.name.clone(),
+                    Arc::clone(&self.name),
                     Origin::SharedZero,
                 );
                 value.with(zero, self.shared_zero)

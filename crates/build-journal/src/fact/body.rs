@@ -2,6 +2,8 @@
 //!
 //! Everything a person typed is kept as text, exactly as typed.
 
+use std::sync::Arc;
+
 use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::Place;
 
@@ -31,7 +33,7 @@ pub enum Body {
     /// A tool was set: zeroed on a standard or in another tool.
     ToolSet(ToolSet),
     /// Something was measured.
-    Reading(Reading),
+    Reading(Arc<Reading>),
     /// Limits were set for a measure.
     LimitsSet(LimitsSet),
     /// An earlier fact was struck out.

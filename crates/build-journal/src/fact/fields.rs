@@ -3,20 +3,74 @@
 //! Only the fields that are asked for are read. The rest is skipped without
 //! building anything, however deep it goes.
 
-use std::collections::BTreeMap;
+use std::borrow::Cow;
+use std::fmt;
 
+use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde_json::Value;
 use serde_json::value::RawValue;
 
 use super::unreadable::Unreadable;
 use crate::id::FactId;
 
-/// The fields of one JSON object.
-pub(super) struct Fields<'a>(BTreeMap<String, &'a RawValue>);
+/// The fields of one JSON object, in the order they stand there. They are few,
+/// so that looking through them is as quick as any order.
+pub(super) struct Fields<'a>(Vec<(Cow<'a, str>, &'a RawValue)>);
+
+impl<'a> Deserialize<'a> for Fields<'a> {
+    fn deserialize<D: Deserializer<'a>>(from: D) -> Result<Self, D::Error> {
+        struct All;
+
+        impl<'a> Visitor<'a> for All {
+            type Value = Fields<'a>;
+
+            fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+                f.write_str("named fields")
+            }
+
+            fn visit_map<M: MapAccess<'a>>(self, mut map: M) -> Result<Self::Value, M::Error> {
+                let mut all = Vec::with_capacity(12);
+                while let Some((Name(name), json)) = map.next_entry()? {
+                    all.push((name, json));
+                }
+                Ok(Fields(all))
+            }
+        }
+
+        from.deserialize_map(All)
+    }
+}
+
+/// A field's name, taken from the text where it stands there as it is.
+struct Name<'a>(Cow<'a, str>);
+
+impl<'a> Deserialize<'a> for Name<'a> {
+    fn deserialize<D: Deserializer<'a>>(from: D) -> Result<Self, D::Error> {
+        struct One;
+
+        impl<'a> Visitor<'a> for One {
+            type Value = Name<'a>;
+
+            fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+                f.write_str("a name")
+            }
+
+            fn visit_borrowed_str<E>(self, name: &'a str) -> Result<Self::Value, E> {
+                Ok(Name(Cow::Borrowed(name)))
+            }
+
+            fn visit_str<E>(self, name: &str) -> Result<Self::Value, E> {
+                Ok(Name(Cow::Owned(name.to_owned())))
+            }
+        }
+
+        from.deserialize_str(One)
+    }
+}
 
 impl<'a> Fields<'a> {
     pub(super) fn read(json: &'a str) -> Result<Self, Unreadable> {
-        serde_json::from_str(json).map(Self).map_err(|error| {
+        serde_json::from_str(json).map_err(|error| {
             if error.is_data() {
                 Unreadable::NoFields
             } else {
@@ -29,13 +83,15 @@ impl<'a> Fields<'a> {
 
     /// The JSON in a field; none when it is absent or null.
     pub(super) fn json(&self, field: &str) -> Option<&'a str> {
-        let json = self.0.get(field)?.get();
+        // Of two fields with one name the last one counts.
+        let (_, json) = self.0.iter().rev().find(|(name, _)| name == field)?;
+        let json = json.get();
         (json != "null").then_some(json)
     }
 
     /// Whether no field has another name than these.
     pub(super) fn only(&self, names: &[&str]) -> bool {
-        self.0.keys().all(|name| names.contains(&name.as_str()))
+        self.0.iter().all(|(name, _)| names.contains(&&**name))
     }
 
     fn wrong(&self, field: &'static str, wanted: &'static str) -> Unreadable {
@@ -53,16 +109,25 @@ impl<'a> Fields<'a> {
         serde_json::from_str(self.json(field)?).ok()
     }
 
+    /// The text in a field. What has no escapes is not copied.
+    fn string(&self, field: &str) -> Option<Cow<'a, str>> {
+        let json = self.json(field)?;
+        let plain = json.strip_prefix('"').and_then(|it| it.strip_suffix('"'));
+        match plain {
+            Some(plain) if !plain.contains('\\') => Some(Cow::Borrowed(plain)),
+            _ => serde_json::from_str(json).ok().map(Cow::Owned),
+        }
+    }
+
     /// Text that has to be there.
     pub(super) fn text(
         &self,
         field: &'static str,
         wanted: &'static str,
     ) -> Result<String, Unreadable> {
-        match self.value(field) {
-            Some(Value::String(text)) => Ok(text),
-            _ => Err(self.wrong(field, wanted)),
-        }
+        self.string(field)
+            .map(Cow::into_owned)
+            .ok_or_else(|| self.wrong(field, wanted))
     }
 
     /// Text that may be there.
@@ -84,8 +149,9 @@ impl<'a> Fields<'a> {
         wanted: &'static str,
         parse: fn(&str) -> Result<T, E>,
     ) -> Result<T, Unreadable> {
-        let text = self.text(field, wanted)?;
-        parse(&text).map_err(|_| self.wrong(field, wanted))
+        self.string(field)
+            .and_then(|text| parse(&text).ok())
+            .ok_or_else(|| self.wrong(field, wanted))
     }
 
     /// An id that may be there.
@@ -108,8 +174,9 @@ impl<'a> Fields<'a> {
         wanted: &'static str,
         from_id: fn(&str) -> Option<T>,
     ) -> Result<T, Unreadable> {
-        let text = self.text(field, wanted)?;
-        from_id(&text).ok_or_else(|| self.wrong(field, wanted))
+        self.string(field)
+            .and_then(|text| from_id(&text))
+            .ok_or_else(|| self.wrong(field, wanted))
     }
 
     /// One of some words that may be there.
@@ -131,8 +198,8 @@ impl<'a> Fields<'a> {
         field: &'static str,
         wanted: &'static str,
     ) -> Result<i64, Unreadable> {
-        self.value(field)
-            .and_then(|value| value.as_i64())
+        self.json(field)
+            .and_then(|json| serde_json::from_str(json).ok())
             .ok_or_else(|| self.wrong(field, wanted))
     }
 

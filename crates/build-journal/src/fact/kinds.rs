@@ -27,7 +27,7 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "engine-described" => read_engine(fields).map(Body::EngineDescribed),
         "tool-listed" => read_tool_listed(fields).map(Body::ToolListed),
         "tool-set" => read_tool_set(fields).map(Body::ToolSet),
-        "reading" => read_reading(fields).map(Body::Reading),
+        "reading" => read_reading(fields).map(|reading| Body::Reading(reading.into())),
         "limits-set" => read_limits(fields).map(Body::LimitsSet),
         "struck" => read_struck(fields).map(Body::Struck),
         "note" => read_note(fields).map(Body::Note),

@@ -1,5 +1,8 @@
 //! A fact.
 
+use std::borrow::Cow;
+use std::sync::Arc;
+
 use super::body::{Body, UnknownKind, UnreadableKind};
 use super::compact::compact;
 use super::fields::Fields;
@@ -19,7 +22,8 @@ pub struct Fact {
     device: DeviceId,
     clock: i64,
     body: Body,
-    text: Box<str>,
+    /// Shared, like the reading in the body: copies of a build are made often.
+    text: Arc<str>,
 }
 
 impl Fact {
@@ -34,7 +38,7 @@ impl Fact {
             .id("id", id)
             .id("device", device)
             .whole("clock", clock);
-        let text = kinds::write(line, &body).end().into_boxed_str();
+        let text = kinds::write(line, &body).end().into();
         Self {
             id,
             device,
@@ -55,7 +59,7 @@ impl Fact {
         // But first it has to be JSON as it stands: 1 2 is not 12.
         let spread = text;
         let text = compact(spread);
-        if text.len() != spread.len() {
+        if matches!(text, Cow::Owned(_)) {
             Fields::read(spread)?;
         }
         let fields = Fields::read(&text)?;
@@ -80,7 +84,7 @@ impl Fact {
             device,
             clock,
             body,
-            text,
+            text: text.into(),
         })
     }
 

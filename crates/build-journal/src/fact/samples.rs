@@ -65,16 +65,19 @@ pub(crate) fn sprayer() -> Body {
 
 /// A reading with nothing said but the number.
 pub(crate) fn reading(measure: &str, place: Place, typed: &str) -> Body {
-    Body::Reading(Reading {
-        measure: measure.to_owned(),
-        place: Spot::Known(place),
-        typed: typed.to_owned(),
-        unit: "in".to_owned(),
-        tool: None,
-        setting: None,
-        temperature: None,
-        condition: None,
-    })
+    Body::Reading(
+        Reading {
+            measure: measure.to_owned(),
+            place: Spot::Known(place),
+            typed: typed.to_owned(),
+            unit: "in".to_owned(),
+            tool: None,
+            setting: None,
+            temperature: None,
+            condition: None,
+        }
+        .into(),
+    )
 }
 
 /// Limits of the main oil clearance, in thou.
@@ -334,7 +337,7 @@ pub(crate) fn body() -> BoxedStrategy<Body> {
             Body::ToolListed(ToolListed { tool, name, instrument })
         }),
         1 => tool_set().prop_map(Body::ToolSet),
-        6 => a_reading().prop_map(Body::Reading),
+        6 => a_reading().prop_map(|one| Body::Reading(one.into())),
         2 => a_limits().prop_map(Body::LimitsSet),
         2 => (fact_id(), prop::option::of(text()))
             .prop_map(|(fact, reason)| Body::Struck(Struck { fact, reason })),

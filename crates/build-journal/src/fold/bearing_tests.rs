@@ -56,16 +56,19 @@ impl Bench {
     }
 
     fn read(&mut self, measure: &str, place: Place, typed: &str, tool: Option<ToolId>) -> FactId {
-        self.write(Body::Reading(Reading {
-            measure: measure.to_owned(),
-            place: Spot::Known(place),
-            typed: typed.to_owned(),
-            unit: "in".to_owned(),
-            tool,
-            setting: None,
-            temperature: None,
-            condition: None,
-        }))
+        self.write(Body::Reading(
+            Reading {
+                measure: measure.to_owned(),
+                place: Spot::Known(place),
+                typed: typed.to_owned(),
+                unit: "in".to_owned(),
+                tool,
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ))
     }
 
     fn journal(&mut self, main: u8, typed: &str) -> FactId {
@@ -456,16 +459,19 @@ fn a_needle_zeroed_at_its_own_reading_does_not_hang() {
     let mut bench = Bench::new();
     bench.journal(1, "2.4500");
     let setting = SettingId::from_random(9);
-    let own = bench.write(Body::Reading(Reading {
-        measure: "main-bearing-bore".to_owned(),
-        place: Spot::Known(upright(1)),
-        typed: "-0.0022".to_owned(),
-        unit: "in".to_owned(),
-        tool: Some(bench.gauge),
-        setting: Some(setting),
-        temperature: None,
-        condition: None,
-    }));
+    let own = bench.write(Body::Reading(
+        Reading {
+            measure: "main-bearing-bore".to_owned(),
+            place: Spot::Known(upright(1)),
+            typed: "-0.0022".to_owned(),
+            unit: "in".to_owned(),
+            tool: Some(bench.gauge),
+            setting: Some(setting),
+            temperature: None,
+            condition: None,
+        }
+        .into(),
+    ));
     bench.zero_gauge(None, Some(own));
     let bearing = bench.first();
     assert!(bearing.clearance().is_none());

@@ -43,7 +43,11 @@ impl Bench {
     pub(super) fn new(tools: &[ListedTool]) -> Self {
         let known = |listed: &ListedTool| {
             let kind = instrument(&listed.instrument)?;
-            Some(Tool::new(listed.tool.to_string(), &listed.name, kind))
+            Some(Tool::new(
+                listed.tool.to_string(),
+                listed.name.as_str(),
+                kind,
+            ))
         };
         Self {
             known: tools.iter().filter_map(known).collect(),

@@ -116,16 +116,19 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
             } => {
                 let measure = measures[measure % measures.len()];
                 let places = measure.places(&engine);
-                Body::Reading(Reading {
-                    measure: measure.id.to_owned(),
-                    place: Spot::Known(places[place % places.len()]),
-                    typed: format!("{}", 2.45 + f64::from(*thou) / 10_000.0),
-                    unit: "in".to_owned(),
-                    tool: Some(ToolId::from_random(*tool)),
-                    setting: setting.map(SettingId::from_random),
-                    temperature: None,
-                    condition: None,
-                })
+                Body::Reading(
+                    Reading {
+                        measure: measure.id.to_owned(),
+                        place: Spot::Known(places[place % places.len()]),
+                        typed: format!("{}", 2.45 + f64::from(*thou) / 10_000.0),
+                        unit: "in".to_owned(),
+                        tool: Some(ToolId::from_random(*tool)),
+                        setting: setting.map(SettingId::from_random),
+                        temperature: None,
+                        condition: None,
+                    }
+                    .into(),
+                )
             }
         };
         write(&mut facts, device, body);

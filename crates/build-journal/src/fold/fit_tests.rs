@@ -61,16 +61,19 @@ impl Book {
     }
 
     fn read(&mut self, measure: &Measure, place: Place, typed: &str, tool: u128) -> FactId {
-        self.write(Body::Reading(Reading {
-            measure: measure.id.to_owned(),
-            place: Spot::Known(place),
-            typed: typed.to_owned(),
-            unit: measure.units.inch.to_owned(),
-            tool: Some(ToolId::from_random(tool)),
-            setting: None,
-            temperature: None,
-            condition: None,
-        }))
+        self.write(Body::Reading(
+            Reading {
+                measure: measure.id.to_owned(),
+                place: Spot::Known(place),
+                typed: typed.to_owned(),
+                unit: measure.units.inch.to_owned(),
+                tool: Some(ToolId::from_random(tool)),
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ))
     }
 
     fn bore(&mut self, cylinder: u8, station: Station, direction: Direction, typed: &str) {

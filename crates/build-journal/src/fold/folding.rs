@@ -1,27 +1,19 @@
 //! From facts to the state of a build: from scratch, or one fact further.
 
-use std::collections::BTreeSet;
+use std::sync::Arc;
 
-use build_plan::measure::{
-    MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE, MEASURES, ROD_BEARING_BORE,
-    ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE,
-};
-use build_plan::{At, Engine};
+use build_plan::Engine;
 
 use super::bench::Bench;
-use super::build::{Build, DescribedEngine, NotedDown, OtherFact};
-use super::limits::{Limits, put_in_force};
+use super::build::Build;
 use super::main_bearing::{MainBearing, RodBearing};
 use super::oil::as_reading;
-use super::photos::KeptPhoto;
-use super::problem::Problem;
 use super::readings::Taken;
 use super::store::{Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
-use super::tools::{list, seen, set};
 use super::units::Units;
 use super::working_out::{Dirty, Registered, Registers};
-use crate::fact::{Body, EngineDescribed, Fact, LimitsSet, Spot as Where, Struck, ToolSet};
+use crate::fact::{Body, Fact, Reading, Struck};
 use crate::id::FactId;
 use crate::journal::Journal;
 
@@ -63,30 +55,46 @@ impl Folding {
             registers: Registers::default(),
             facts: journal.len(),
         };
-        let struck = struck_out(journal, &mut folding.build.problems);
-        let stands = |fact: &&Fact| !struck.contains_key(&fact.id());
-        for fact in journal.facts().filter(stands) {
+        // The journal is walked once: it is far larger than what is near at hand
+        // for the processor, and nearly all of it is readings.
+        let mut readings: Vec<(FactId, AsReading)> = Vec::with_capacity(journal.len());
+        let mut others: Vec<&Fact> = Vec::new();
+        for fact in journal.facts() {
+            match fact.body() {
+                Body::Reading(reading) => readings.push((fact.id(), AsReading::Itself(reading))),
+                Body::CompressionRead(_) | Body::LeakDownRead(_) => {
+                    readings.push((fact.id(), AsReading::Beside(fact)));
+                    others.push(fact);
+                }
+                _ => others.push(fact),
+            }
+            folding.build.last = Some(fact.id());
+        }
+        let struck = struck_out(others.iter().copied(), &mut folding.build.problems);
+        others.retain(|fact| !struck.contains_key(&fact.id()));
+        for fact in &others {
             folding.define(fact);
         }
-        for fact in journal.facts().filter(stands) {
+        for fact in &others {
             folding.take(fact);
         }
-        folding.build.last = journal.facts().next_back().map(Fact::id);
         folding.bench = Bench::new(&folding.build.tools);
         folding.set_up();
-        folding.build.readings.reserve(journal.len());
-        for fact in journal.facts() {
-            let by = struck.get(&fact.id());
-            match fact.body() {
+        for fact in others {
+            folding.note(fact);
+        }
+        folding.build.readings.reserve(readings.len());
+        for (fact, reading) in readings {
+            let by = struck.get(&fact);
+            match reading {
                 // A reading that is struck out is still shown, struck through.
-                Body::Reading(reading) => {
+                AsReading::Itself(reading) => {
                     let with = (&mut folding.units, &folding.build.plan);
-                    let taken = Taken::of(fact.id(), reading, by.cloned(), with);
+                    let taken = Taken::of(fact, reading, by.cloned(), with);
                     folding.place(taken);
                 }
-                _ if by.is_some() => {}
-                _ => {
-                    folding.note(fact);
+                AsReading::Beside(_) if by.is_some() => {}
+                AsReading::Beside(fact) => {
                     folding.proof_of(fact);
                 }
             }
@@ -203,85 +211,6 @@ impl Folding {
         }
     }
 
-    /// Takes in a fact that stands and is no reading.
-    fn take(&mut self, fact: &Fact) {
-        let build = &mut self.build;
-        match fact.body() {
-            Body::EngineDescribed(described) => self.describe(fact, described),
-            Body::ToolListed(listed) => list(&mut build.tools, fact.id(), listed),
-            Body::ToolSet(made) => {
-                let known = set(&mut build.tools, fact.id(), made);
-                self.unless(known, fact, "A tool was set that is not on the list.");
-            }
-            Body::LimitsSet(made) => {
-                let limits = Limits::of(fact.id(), fact.device(), made, &build.plan);
-                if let Err(problem) = &limits.window {
-                    let text = format!("These limits: {problem}.");
-                    build.problems.push(Problem::new(fact.id(), text));
-                }
-                let replaced = put_in_force(&mut build.limits, limits);
-                // Nobody has to mend limits that are no longer in force.
-                build
-                    .problems
-                    .retain(|problem| !replaced.contains(&problem.fact));
-            }
-            Body::ToolChecked(made) => {
-                let known = seen(&mut build.tools, fact.id(), made);
-                self.unless(known, fact, "A tool was looked at that is not on the list.");
-            }
-            Body::Photo(photo) => build.photos.push(KeptPhoto {
-                fact: fact.id(),
-                photo: photo.clone(),
-            }),
-            Body::Note(note) => build.notes.push(NotedDown {
-                fact: fact.id(),
-                text: note.text.clone(),
-                place: note.place.as_ref().and_then(Where::place),
-            }),
-            Body::Unknown(unknown) => build.unknown.push(OtherFact {
-                fact: fact.id(),
-                kind: unknown.kind().to_owned(),
-            }),
-            Body::Unreadable(unreadable) => {
-                let (kind, reason) = (unreadable.kind(), unreadable.reason());
-                self.problem(fact, format!("A “{kind}” that cannot be read. {reason}"));
-            }
-            // The rest is looked at elsewhere.
-            _ => {}
-        }
-    }
-
-    fn describe(&mut self, fact: &Fact, described: &EngineDescribed) {
-        match described.engine() {
-            Ok(engine) => {
-                for (field, word) in described.construction().1 {
-                    let word: String = word.chars().take(40).collect();
-                    self.problem(
-                        fact,
-                        format!(
-                            "The engine's “{field}” is “{word}”, which is not known here: the usual is taken."
-                        ),
-                    );
-                }
-                self.build.engine = Some(DescribedEngine {
-                    fact: fact.id(),
-                    engine,
-                });
-            }
-            Err(problem) => self.problem(fact, problem.to_string()),
-        }
-    }
-
-    fn unless(&mut self, right: bool, fact: &Fact, text: &str) {
-        if !right {
-            self.problem(fact, text);
-        }
-    }
-
-    pub(super) fn problem(&mut self, fact: &Fact, text: impl Into<String>) {
-        self.build.problems.push(Problem::new(fact.id(), text));
-    }
-
     pub(super) fn engine(&self) -> Option<&Engine> {
         self.build
             .engine
@@ -307,7 +236,7 @@ impl Folding {
     fn proof_of(&mut self, fact: &Fact) -> Option<Spot> {
         let reading = as_reading(fact)?;
         let with = (&mut self.units, &self.build.plan);
-        let taken = Taken::of(fact.id(), &reading, None, with);
+        let taken = Taken::of(fact.id(), &Arc::new(reading), None, with);
         spot_of(&taken, self.engine())?;
         self.place(taken)
     }
@@ -320,16 +249,11 @@ impl Folding {
             .as_ref()
             .map(|described| &described.engine);
         let spot = spot_of(&taken, engine);
-        match spot {
-            None => self.build.elsewhere.push(taken.clone()),
-            Some((_, At::Main(number))) => {
-                if let Some(bearing) = main(&mut self.build.mains, number) {
-                    bearing.readings.push(taken.clone());
-                }
-            }
-            Some(_) => {}
+        if spot.is_none() {
+            self.build.elsewhere.push(taken.clone());
         }
-        self.build.readings.push(taken, engine)
+        self.build.readings.push(taken, spot);
+        spot
     }
 
     /// Strikes a reading out.
@@ -361,15 +285,8 @@ impl Folding {
         if let Some(spot) = spot {
             self.note_latest(spot);
         }
-        let shown = match spot {
-            None => &mut self.build.elsewhere,
-            Some((_, At::Main(number))) => match main(&mut self.build.mains, number) {
-                Some(bearing) => &mut bearing.readings,
-                None => return Dirty::default(),
-            },
-            Some(_) => &mut Vec::new(),
-        };
-        if let Some(taken) = shown.iter_mut().find(|taken| taken.fact == struck.fact) {
+        let elsewhere = &mut self.build.elsewhere;
+        if let Some(taken) = elsewhere.iter_mut().find(|one| one.fact == struck.fact) {
             taken.struck = Some(struck.clone());
         }
         if self.bench.is_lock(struck.fact) {
@@ -378,108 +295,15 @@ impl Folding {
         }
         spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
     }
-
-    /// What a reading at a spot can change.
-    fn touched_by(&self, (id, at): Spot) -> Dirty {
-        let mut dirty = Dirty::default();
-        let (Some(engine), Some(read)) = (self.engine(), self.build.plan.measure(id)) else {
-            return dirty;
-        };
-        let ids = |all: [&'static build_plan::Measure; 3]| all.iter().any(|one| one.id == id);
-        if ids([
-            &MAIN_BEARING_BORE,
-            &MAIN_JOURNAL_DIAMETER,
-            &MAIN_OIL_CLEARANCE,
-        ]) && let At::Main(number) = at
-        {
-            dirty.mains.insert(number);
-        }
-        if ids([&ROD_BEARING_BORE, &ROD_JOURNAL_DIAMETER, &ROD_OIL_CLEARANCE]) {
-            match at {
-                At::Rod(cylinder) => dirty.rods.extend([cylinder]),
-                At::Crankpin(pin) => dirty.rods.extend(engine.on_crankpin(pin)),
-                _ => {}
-            }
-        }
-        if !is_running_clearance(id) {
-            dirty.fits.insert((id, at));
-        }
-        for derived in MEASURES.iter().filter(|one| one.is_worked_out_from(read)) {
-            if is_running_clearance(derived.id) {
-                continue;
-            }
-            for part in derived.spots.per.parts(engine) {
-                if part.concerns(at, engine) {
-                    dirty.fits.insert((derived.id, part));
-                }
-            }
-        }
-        dirty
-    }
-
-    /// What limits can change.
-    fn under_limits(&self, made: &LimitsSet) -> Dirty {
-        let mut dirty = Dirty::default();
-        if made.measure == MAIN_OIL_CLEARANCE.id {
-            dirty.mains = self
-                .build
-                .mains
-                .iter()
-                .map(|one| one.main.number())
-                .collect();
-        } else if made.measure == ROD_OIL_CLEARANCE.id {
-            dirty.rods = self.build.rods.iter().map(|one| one.cylinder).collect();
-        } else {
-            dirty.fits = self
-                .build
-                .fits
-                .keys()
-                .copied()
-                .filter(|(id, _)| *id == made.measure)
-                .collect();
-        }
-        dirty
-    }
-
-    /// What setting a tool can change: nothing that was read before, but for
-    /// readings that name the setting.
-    fn set_like(&self, made: &ToolSet) -> Dirty {
-        let named = |taken: &Taken| taken.reading.setting == Some(made.setting);
-        if self.build.readings.all().iter().any(named) {
-            return self.everything();
-        }
-        // What the other tool is locked at has to be at hand from now on.
-        let locked = made
-            .locked_at
-            .and_then(|fact| self.build.readings.get(fact));
-        let spot = locked.and_then(|taken| spot_of(taken, self.engine()));
-        spot.map_or_else(Dirty::default, |spot| self.touched_by(spot))
-    }
-
-    /// All that there is something to work out for.
-    fn everything(&self) -> Dirty {
-        let mut dirty = Dirty {
-            mains: self
-                .build
-                .mains
-                .iter()
-                .map(|one| one.main.number())
-                .collect(),
-            rods: self.build.rods.iter().map(|one| one.cylinder).collect(),
-            fits: BTreeSet::new(),
-        };
-        for spot in self.build.readings.spots() {
-            dirty.fits.extend(self.touched_by(spot).fits);
-        }
-        dirty
-    }
-}
-
-/// Clearances of mains and rods are worked out with their bearings.
-fn is_running_clearance(id: &str) -> bool {
-    id == MAIN_OIL_CLEARANCE.id || id == ROD_OIL_CLEARANCE.id
 }
 
 pub(super) fn main(mains: &mut [MainBearing], number: u8) -> Option<&mut MainBearing> {
     mains.iter_mut().find(|one| one.main.number() == number)
+}
+
+/// A fact that is a reading, or that is written down beside the engine and may
+/// be one of the plan's as well.
+enum AsReading<'a> {
+    Itself(&'a Arc<Reading>),
+    Beside(&'a Fact),
 }

@@ -10,7 +10,6 @@ use build_plan::measure::{MAIN_OIL_CLEARANCE, ROD_OIL_CLEARANCE};
 
 use super::bench::Bench;
 use super::limits::Limits;
-use super::readings::Taken;
 use super::register::Register;
 use super::running_fit::RunningFit;
 use super::standing::Standing;
@@ -20,9 +19,6 @@ use super::standing::Standing;
 pub struct MainBearing {
     /// Which one.
     pub main: Main,
-    /// All its readings, in the order they were taken, also those struck out
-    /// and those that cannot be read.
-    pub readings: Vec<Taken>,
     /// The limits of its oil clearance. More than one is a conflict that a
     /// person decides.
     pub limits: Vec<Limits>,
@@ -61,7 +57,6 @@ impl MainBearing {
         let fit = RunningFit::unknown(&[]);
         Self {
             main,
-            readings: Vec::new(),
             limits: Vec::new(),
             by_size: None,
             at_once: None,

@@ -316,16 +316,19 @@ fn an_own_measure_is_read_judged_and_made_stale_like_any_other() {
         replaces: Vec::new(),
     }));
     for cylinder in 1..=2 {
-        garage.write(Body::Reading(Reading {
-            measure: name.clone(),
-            place: spot(At::Cylinder(cylinder)).unwrap(),
-            typed: "0.090".to_owned(),
-            unit: "in".to_owned(),
-            tool: Some(ToolId::from_random(0)),
-            setting: None,
-            temperature: None,
-            condition: None,
-        }));
+        garage.write(Body::Reading(
+            Reading {
+                measure: name.clone(),
+                place: spot(At::Cylinder(cylinder)).unwrap(),
+                typed: "0.090".to_owned(),
+                unit: "in".to_owned(),
+                tool: Some(ToolId::from_random(0)),
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ));
     }
     let build = garage.build();
     assert!(build.problems.is_empty() && build.elsewhere.is_empty());

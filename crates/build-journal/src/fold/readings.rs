@@ -56,14 +56,14 @@ pub enum ReadingProblem {
 impl Taken {
     pub(super) fn of(
         fact: FactId,
-        reading: &Reading,
+        reading: &Arc<Reading>,
         struck: Option<StruckOut>,
         (units, plan): (&mut Units, &Plan),
     ) -> Self {
         let known = plan.measure(&reading.measure);
         Self {
             fact,
-            reading: Arc::new(reading.clone()),
+            reading: Arc::clone(reading),
             measure: known,
             place: reading.place.place(),
             value: value(reading, known, units),

@@ -104,16 +104,21 @@ impl Garage {
     ) -> FactId {
         let mut last = None;
         for place in measure.spots.on(at).into_iter().take(places) {
-            last = Some(self.write(Body::Reading(Reading {
-                measure: measure.id.to_owned(),
-                place: Spot::Known(place),
-                typed: "2.4500".to_owned(),
-                unit: measure.units.inch.to_owned(),
-                tool: Some(ToolId::from_random(tool)),
-                setting: None,
-                temperature: None,
-                condition: None,
-            })));
+            last = Some(
+                self.write(Body::Reading(
+                    Reading {
+                        measure: measure.id.to_owned(),
+                        place: Spot::Known(place),
+                        typed: "2.4500".to_owned(),
+                        unit: measure.units.inch.to_owned(),
+                        tool: Some(ToolId::from_random(tool)),
+                        setting: None,
+                        temperature: None,
+                        condition: None,
+                    }
+                    .into(),
+                )),
+            );
         }
         last.unwrap()
     }
@@ -311,16 +316,19 @@ fn a_result_that_is_proved_again_counts_and_goes_by_the_new_readings_only() {
     assert!(stale.chain[0].contains("two boxes of one size may differ"));
     // Half of the bore measured again: the old half no longer works on it.
     for place in build_plan::measure::MAIN_BEARING_BORE.spots.on(main) {
-        garage.write(Body::Reading(Reading {
-            measure: "main-bearing-bore".to_owned(),
-            place: Spot::Known(place),
-            typed: "2.4530".to_owned(),
-            unit: "in".to_owned(),
-            tool: Some(ToolId::from_random(GAUGE)),
-            setting: None,
-            temperature: None,
-            condition: None,
-        }));
+        garage.write(Body::Reading(
+            Reading {
+                measure: "main-bearing-bore".to_owned(),
+                place: Spot::Known(place),
+                typed: "2.4530".to_owned(),
+                unit: "in".to_owned(),
+                tool: Some(ToolId::from_random(GAUGE)),
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ));
     }
     let build = garage.build();
     assert_eq!(build.result(clearance(), main), ResultState::Stands);

@@ -14,8 +14,8 @@ pub(super) type Spot = (&'static str, At);
 /// The readings, in the order they were taken.
 #[derive(Clone, PartialEq, Debug, Default)]
 pub(super) struct Readings {
+    /// Sorted by fact: a reading that came late is taken in by starting over.
     taken: Vec<Taken>,
-    by_fact: BTreeMap<FactId, usize>,
     by_spot: BTreeMap<Spot, Vec<usize>>,
     /// Readings that no longer count, since something was changed or their
     /// tool is in doubt.
@@ -28,27 +28,29 @@ impl Readings {
         self.taken.reserve(many);
     }
 
-    /// Takes in a reading that is later than all before. Gives its spot, when
-    /// the engine has it.
-    pub(super) fn push(&mut self, taken: Taken, engine: Option<&Engine>) -> Option<Spot> {
-        let at = self.taken.len();
-        let spot = spot_of(&taken, engine);
-        self.by_fact.insert(taken.fact, at);
+    /// Takes in a reading that is later than all before, of this spot, when the
+    /// engine has it.
+    pub(super) fn push(&mut self, taken: Taken, spot: Option<Spot>) {
         if let Some(spot) = spot {
-            self.by_spot.entry(spot).or_default().push(at);
+            self.by_spot.entry(spot).or_default().push(self.taken.len());
         }
         self.taken.push(taken);
-        spot
+    }
+
+    /// Where the reading with this fact is.
+    fn place_of(&self, fact: FactId) -> Option<usize> {
+        self.taken.binary_search_by_key(&fact, |one| one.fact).ok()
     }
 
     /// The reading with this fact.
     pub(super) fn get(&self, fact: FactId) -> Option<&Taken> {
-        self.taken.get(*self.by_fact.get(&fact)?)
+        self.taken.get(self.place_of(fact)?)
     }
 
     /// Marks a reading as struck out. Says no when there is none of this fact.
     pub(super) fn strike(&mut self, struck: &StruckOut) -> Option<&Taken> {
-        let taken = self.taken.get_mut(*self.by_fact.get(&struck.fact)?)?;
+        let at = self.place_of(struck.fact)?;
+        let taken = self.taken.get_mut(at)?;
         taken.struck = Some(struck.clone());
         Some(taken)
     }

@@ -3,9 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::problem::Problem;
-use crate::fact::Body;
+use crate::fact::{Body, Fact};
 use crate::id::FactId;
-use crate::journal::Journal;
 
 /// A fact that no longer counts.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -21,14 +20,14 @@ pub struct StruckOut {
 /// The facts that are struck out, each with the latest strike that counts. A
 /// strike only reaches back: it strikes a fact that came before it, and it may
 /// itself be struck by one that comes after.
-pub(super) fn struck_out(
-    journal: &Journal,
+pub(super) fn struck_out<'a>(
+    facts: impl DoubleEndedIterator<Item = &'a Fact>,
     problems: &mut Vec<Problem>,
 ) -> BTreeMap<FactId, StruckOut> {
     let mut struck: BTreeMap<FactId, StruckOut> = BTreeMap::new();
     // From the latest back: whether a strike is itself struck is then known
     // before it is looked at.
-    for fact in journal.facts().rev() {
+    for fact in facts.rev() {
         let Body::Struck(strike) = fact.body() else {
             continue;
         };

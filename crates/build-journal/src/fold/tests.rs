@@ -8,7 +8,8 @@ use crate::fact::samples::{Pen, fact, foreign_fact_text, limits, reading, spraye
 use crate::fact::{Body, Fact, Struck, ToolListed};
 use crate::id::{BuildId, FactId, ToolId};
 use crate::journal::Journal;
-use build_plan::{Direction, Place, Station};
+use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER};
+use build_plan::{At, Direction, Place, Station};
 
 fn journal(facts: impl IntoIterator<Item = Fact>) -> Journal {
     let mut journal = Journal::new(BuildId::from_random(7));
@@ -31,6 +32,12 @@ fn strike(fact: FactId) -> Body {
     })
 }
 
+fn journals_of_the_first(build: &Build) -> Vec<&Taken> {
+    build
+        .readings(&MAIN_JOURNAL_DIAMETER, At::Main(1))
+        .collect()
+}
+
 #[test]
 fn readings_come_home_to_their_main() {
     let mut pen = Pen::new(1);
@@ -45,8 +52,10 @@ fn readings_come_home_to_their_main() {
     assert_eq!(build.mains.len(), 5);
     let third = &build.mains[2];
     assert_eq!(third.main.label(), "main 3 of 5");
-    assert_eq!(third.readings.len(), 2);
-    assert_eq!(third.readings[0].counting().unwrap().si(), 0.062_186_82);
+    let at_third = |measure| -> Vec<&Taken> { build.readings(measure, At::Main(3)).collect() };
+    let journals = at_third(&MAIN_JOURNAL_DIAMETER);
+    assert_eq!((journals.len(), at_third(&MAIN_BEARING_BORE).len()), (1, 1));
+    assert_eq!(journals[0].counting().unwrap().si(), 0.062_186_82);
     assert_eq!(build.elsewhere.len(), 2);
     assert!(matches!(
         build.elsewhere[1].value,
@@ -63,7 +72,7 @@ fn a_reading_that_cannot_be_read_is_shown_at_its_place_and_stops_nothing() {
         pen.write(reading("main-journal-diameter", upright(1), "2.44.83")),
         pen.write(reading("main-journal-diameter", upright(1), "2.4483")),
     ]));
-    let readings = &build.mains[0].readings;
+    let readings = journals_of_the_first(&build);
     let problem = readings[0].value.as_ref().unwrap_err();
     assert!(problem.to_string().contains("2.44.83"));
     assert!(readings[1].counting().is_some());
@@ -76,7 +85,7 @@ fn a_struck_reading_stays_on_the_page_and_counts_for_nothing() {
     let struck = pen.write(strike(wrong.id()));
     let facts = vec![pen.write(sprayer()), wrong.clone(), struck.clone()];
     let build = fold(&journal(facts.clone()));
-    let taken = &build.mains[0].readings[0];
+    let taken = journals_of_the_first(&build)[0];
     assert_eq!(taken.counting(), None);
     assert_eq!(
         taken.struck.as_ref().unwrap().reason.as_deref(),
@@ -88,10 +97,10 @@ fn a_struck_reading_stays_on_the_page_and_counts_for_nothing() {
     let mut facts = facts;
     facts.push(back.clone());
     let build = fold(&journal(facts.clone()));
-    assert!(build.mains[0].readings[0].counting().is_some());
+    assert!(journals_of_the_first(&build)[0].counting().is_some());
     facts.push(pen.write(strike(back.id())));
     let build = fold(&journal(facts));
-    assert!(build.mains[0].readings[0].counting().is_none());
+    assert!(journals_of_the_first(&build)[0].counting().is_none());
 }
 
 #[test]
@@ -293,7 +302,7 @@ proptest! {
             journal.take_text(text);
         }
         let build = fold(&journal);
-        let shown: Vec<FactId> = build.mains.iter().flat_map(|main| &main.readings)
+        let shown: Vec<FactId> = build.readings.spots().flat_map(|spot| build.readings.at(spot))
             .chain(&build.elsewhere).map(|taken| taken.fact).collect();
         for fact in journal.facts() {
             if matches!(fact.body(), Body::Reading(_)) {

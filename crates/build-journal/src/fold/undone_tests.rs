@@ -158,11 +158,10 @@ fn a_reading_counts_until_something_makes_it_stale_and_again_when_that_is_struck
     let swapped = garage.happen(MAIN_SHELLS_SWAPPED.id, &[At::Main(3)]);
     let counting = |garage: &Garage| -> Vec<u8> {
         let build = fold(&garage.journal);
-        let mains = build.mains.iter();
-        mains
-            .filter(|main| !main.readings.is_empty())
-            .filter(|main| main.readings.iter().all(|taken| build.still_counts(taken)))
-            .map(|main| main.main.number())
+        let of = |number: &u8| build.readings(&MAIN_BEARING_BORE, At::Main(*number));
+        (1..=build.mains.len() as u8)
+            .filter(|number| of(number).next().is_some())
+            .filter(|number| of(number).all(|taken| build.still_counts(taken)))
             .collect()
     };
     assert_eq!(counting(&garage), [4]);

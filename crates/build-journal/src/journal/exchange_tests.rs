@@ -88,16 +88,19 @@ fn reading(typed: &str) -> Body {
     let place = Place::main(2)
         .station(Station::Front)
         .direction(Direction::UpAndDown);
-    Body::Reading(Reading {
-        measure: "main-journal-diameter".to_owned(),
-        place: Spot::Known(place),
-        typed: typed.to_owned(),
-        unit: "in".to_owned(),
-        tool: Some(ToolId::from_random(1)),
-        setting: None,
-        temperature: None,
-        condition: None,
-    })
+    Body::Reading(
+        Reading {
+            measure: "main-journal-diameter".to_owned(),
+            place: Spot::Known(place),
+            typed: typed.to_owned(),
+            unit: "in".to_owned(),
+            tool: Some(ToolId::from_random(1)),
+            setting: None,
+            temperature: None,
+            condition: None,
+        }
+        .into(),
+    )
 }
 
 fn limits(high: &str) -> Body {

@@ -179,15 +179,18 @@ impl Pen {
     }
 
     pub fn read(&mut self, measure: &str, place: Place, typed: String, unit: &str, tool: Tool) {
-        self.write(Body::Reading(Reading {
-            measure: measure.to_owned(),
-            place: Spot::Known(place),
-            typed,
-            unit: unit.to_owned(),
-            tool: Some(tool.id()),
-            setting: tool.is_set().then(|| tool.setting()),
-            temperature: Some("66 °F".to_owned()),
-            condition: None,
-        }));
+        self.write(Body::Reading(
+            Reading {
+                measure: measure.to_owned(),
+                place: Spot::Known(place),
+                typed,
+                unit: unit.to_owned(),
+                tool: Some(tool.id()),
+                setting: tool.is_set().then(|| tool.setting()),
+                temperature: Some("66 °F".to_owned()),
+                condition: None,
+            }
+            .into(),
+        ));
     }
 }

@@ -166,20 +166,23 @@ mod tests {
                 .unwrap();
             id
         };
-        let reading = write(Body::Reading(Reading {
-            measure: "main-journal-diameter".to_owned(),
-            place: Spot::Known(
-                Place::main(1)
-                    .station(Station::Front)
-                    .direction(Direction::Across),
-            ),
-            typed: "2.4501".to_owned(),
-            unit: "in".to_owned(),
-            tool: None,
-            setting: None,
-            temperature: None,
-            condition: None,
-        }));
+        let reading = write(Body::Reading(
+            Reading {
+                measure: "main-journal-diameter".to_owned(),
+                place: Spot::Known(
+                    Place::main(1)
+                        .station(Station::Front)
+                        .direction(Direction::Across),
+                ),
+                typed: "2.4501".to_owned(),
+                unit: "in".to_owned(),
+                tool: None,
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ));
         let strike = write(Body::Struck(fact::Struck {
             fact: reading,
             reason: None,

@@ -190,16 +190,19 @@ impl Entry {
             Some(Ok(_)) => {
                 let tool = self.tool.get_untracked();
                 let setting = tool.as_ref().and_then(|tool| tool.settings.last());
-                let written = self.opened.write_down(Body::Reading(Reading {
-                    measure: spot.measure.id.to_owned(),
-                    place: Where::Known(spot.place),
-                    typed: text.trim().to_owned(),
-                    unit: unit.symbol.to_owned(),
-                    tool: tool.as_ref().map(|tool| tool.tool),
-                    setting: setting.map(|setting| setting.set.setting),
-                    temperature: None,
-                    condition: None,
-                }));
+                let written = self.opened.write_down(Body::Reading(
+                    Reading {
+                        measure: spot.measure.id.to_owned(),
+                        place: Where::Known(spot.place),
+                        typed: text.trim().to_owned(),
+                        unit: unit.symbol.to_owned(),
+                        tool: tool.as_ref().map(|tool| tool.tool),
+                        setting: setting.map(|setting| setting.set.setting),
+                        temperature: None,
+                        condition: None,
+                    }
+                    .into(),
+                ));
                 if written.is_some() {
                     draft.clear();
                     self.go_on.run(spot);

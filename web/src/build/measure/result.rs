@@ -5,7 +5,7 @@ use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::quantity::{Typed, Unit};
 use build_journal::fold::{Build, MainBearing, Stale, Standing};
 use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
-use build_plan::{Direction, Station};
+use build_plan::{At, Direction, Station};
 
 use super::standing::Stands;
 use crate::device::settings::UnitClass;
@@ -74,7 +74,7 @@ pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
     let stale = stands.stale.clone();
     let whole = stands.judged.map(|judged| {
         if let Some(stale) = &stale {
-            return struck_through(&judged, stale, bearing, unit);
+            return struck_through(&judged, stale, (build, bearing), unit);
         }
         let second = second_opinion(bearing, unit);
         Piece::all([
@@ -85,7 +85,7 @@ pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
             what_to_do(&judged),
             fold(
                 "How it was worked out",
-                sentences("workings", &lines_of(bearing, unit)),
+                sentences("workings", &lines_of(build, bearing, unit)),
             )
             .into(),
         ])
@@ -97,7 +97,7 @@ pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
 fn struck_through(
     judged: &Judged,
     stale: &Stale,
-    bearing: &MainBearing,
+    (build, bearing): (&Build, &MainBearing),
     unit: &'static Unit,
 ) -> Piece {
     let when = i64::try_from(stale.by.milliseconds()).map(when::moment);
@@ -116,7 +116,7 @@ fn struck_through(
         plate(Mark::Stale, Mark::Stale.words(), &said.concat()).into(),
         fold(
             "How it was worked out",
-            sentences("workings", &lines_of(bearing, unit)),
+            sentences("workings", &lines_of(build, bearing, unit)),
         )
         .into(),
     ])
@@ -132,7 +132,7 @@ fn second_opinion(bearing: &MainBearing, unit: &'static Unit) -> Option<String> 
 }
 
 /// The workings of the clearance that the verdict goes by.
-fn lines_of(bearing: &MainBearing, unit: &'static Unit) -> Vec<String> {
+fn lines_of(build: &Build, bearing: &MainBearing, unit: &'static Unit) -> Vec<String> {
     let Found::WorkedOut {
         calculation: by_size,
         or_read_by,
@@ -152,7 +152,7 @@ fn lines_of(bearing: &MainBearing, unit: &'static Unit) -> Vec<String> {
     workings::lines(
         calculation,
         &answer(clearance, calculation),
-        &typed(bearing),
+        &typed(build, bearing),
         |_| Some(unit),
     )
 }
@@ -179,30 +179,35 @@ fn answer(clearance: &RunningClearance, calculation: &Calculation) -> Answer {
 }
 
 /// The readings that count, under the names of the calculation's inputs.
-fn typed(bearing: &MainBearing) -> Vec<(&'static str, Typed)> {
-    bearing
-        .readings
-        .iter()
-        .filter_map(|taken| {
-            let (typed, measure, place) = (taken.counting()?, taken.measure?, taken.place?);
-            let rear = place.station == Some(Station::Rear);
-            let upright = place.direction == Some(Direction::UpAndDown);
-            let name = if measure.id == MAIN_JOURNAL_DIAMETER.id {
-                if rear { "journal-2" } else { "journal" }
-            } else if measure.id == MAIN_BEARING_BORE.id {
-                match (upright, rear) {
-                    (true, false) => "bore",
-                    (true, true) => "bore-2",
-                    (false, _) => "bore-near-joint",
-                }
-            } else {
-                match place.station {
-                    None => "widest",
-                    Some(Station::Front) => "front",
-                    Some(_) => "rear",
-                }
-            };
-            Some((name, typed.clone()))
-        })
-        .collect()
+fn typed(build: &Build, bearing: &MainBearing) -> Vec<(&'static str, Typed)> {
+    let main = At::Main(bearing.main.number());
+    [
+        &MAIN_BEARING_BORE,
+        &MAIN_JOURNAL_DIAMETER,
+        &MAIN_OIL_CLEARANCE,
+    ]
+    .into_iter()
+    .flat_map(|measure| build.readings(measure, main))
+    .filter_map(|taken| {
+        let (typed, measure, place) = (taken.counting()?, taken.measure?, taken.place?);
+        let rear = place.station == Some(Station::Rear);
+        let upright = place.direction == Some(Direction::UpAndDown);
+        let name = if measure.id == MAIN_JOURNAL_DIAMETER.id {
+            if rear { "journal-2" } else { "journal" }
+        } else if measure.id == MAIN_BEARING_BORE.id {
+            match (upright, rear) {
+                (true, false) => "bore",
+                (true, true) => "bore-2",
+                (false, _) => "bore-near-joint",
+            }
+        } else {
+            match place.station {
+                None => "widest",
+                Some(Station::Front) => "front",
+                Some(_) => "rear",
+            }
+        };
+        Some((name, typed.clone()))
+    })
+    .collect()
 }

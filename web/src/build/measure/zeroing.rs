@@ -7,6 +7,7 @@ use assembly_core::tool::Task;
 use build_journal::fact::{SetOn, ToolSet};
 use build_journal::fold::{Build, ListedTool, ToolSetting};
 use build_journal::{Body, FactId, SettingId, ToolId};
+use build_plan::At;
 use build_plan::measure::MAIN_JOURNAL_DIAMETER;
 use leptos::prelude::*;
 
@@ -201,13 +202,9 @@ impl Form {
             let mut found: Vec<(FactId, String)> = build
                 .mains
                 .iter()
-                .flat_map(|bearing| &bearing.readings)
+                .map(|bearing| At::Main(bearing.main.number()))
+                .flat_map(|main| build.readings(&MAIN_JOURNAL_DIAMETER, main))
                 .filter(|taken| taken.reading.tool == Some(on))
-                .filter(|taken| {
-                    taken
-                        .measure
-                        .is_some_and(|one| one.id == MAIN_JOURNAL_DIAMETER.id)
-                })
                 .filter_map(|taken| {
                     let (typed, place) = (taken.counting()?, taken.place?);
                     Some((taken.fact, format!("{typed}, {place}")))

@@ -78,16 +78,19 @@ mod tests {
         let engine = Engine::new("orchard sprayer", 4, Layout::Inline, None).unwrap();
         write(Body::EngineDescribed(EngineDescribed::of(&engine)));
         for spot in readings {
-            write(Body::Reading(Reading {
-                measure: spot.measure.id.to_owned(),
-                place: Where::Known(spot.place),
-                typed: "3.5004".to_owned(),
-                unit: "in".to_owned(),
-                tool: None,
-                setting: None,
-                temperature: None,
-                condition: None,
-            }));
+            write(Body::Reading(
+                Reading {
+                    measure: spot.measure.id.to_owned(),
+                    place: Where::Known(spot.place),
+                    typed: "3.5004".to_owned(),
+                    unit: "in".to_owned(),
+                    tool: None,
+                    setting: None,
+                    temperature: None,
+                    condition: None,
+                }
+                .into(),
+            ));
         }
         fold(&journal)
     }

@@ -128,7 +128,7 @@ fn settling_ways<T: Clone + Into<Tool>>(
     able.retain(|way| {
         let mut sources = Sources::new();
         let doubt = sources.add(ErrorSource {
-            label: way.label().to_owned(),
+            label: way.label().into(),
             origin: Origin::Repeat,
             degrees_of_freedom: way.degrees_of_freedom,
         });

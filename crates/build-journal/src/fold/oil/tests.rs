@@ -65,20 +65,23 @@ impl Evening {
             ("main-journal-diameter", journal, 1),
             ("main-bearing-bore", bore, 2),
         ] {
-            self.write(Body::Reading(Reading {
-                measure: measure.to_owned(),
-                place: Spot::Known(
-                    Place::main(main)
-                        .station(Station::Front)
-                        .direction(Direction::UpAndDown),
-                ),
-                typed: typed.to_owned(),
-                unit: "in".to_owned(),
-                tool: Some(ToolId::from_random(tool)),
-                setting: None,
-                temperature: None,
-                condition: None,
-            }));
+            self.write(Body::Reading(
+                Reading {
+                    measure: measure.to_owned(),
+                    place: Spot::Known(
+                        Place::main(main)
+                            .station(Station::Front)
+                            .direction(Direction::UpAndDown),
+                    ),
+                    typed: typed.to_owned(),
+                    unit: "in".to_owned(),
+                    tool: Some(ToolId::from_random(tool)),
+                    setting: None,
+                    temperature: None,
+                    condition: None,
+                }
+                .into(),
+            ));
         }
     }
 
@@ -346,19 +349,22 @@ fn trends_alarm_on_the_change_and_not_on_the_level() {
             orifice: None,
             heard: None,
         }));
-        evening.write(Body::Reading(Reading {
-            measure: "valve-lash".to_owned(),
-            place: Spot::Known(Place::of(
-                build_plan::measure::Per::Valve
-                    .parts(&fold(&evening.journal).engine.unwrap().engine)[0],
-            )),
-            typed: valve.to_owned(),
-            unit: "in".to_owned(),
-            tool: None,
-            setting: None,
-            temperature: None,
-            condition: None,
-        }));
+        evening.write(Body::Reading(
+            Reading {
+                measure: "valve-lash".to_owned(),
+                place: Spot::Known(Place::of(
+                    build_plan::measure::Per::Valve
+                        .parts(&fold(&evening.journal).engine.unwrap().engine)[0],
+                )),
+                typed: valve.to_owned(),
+                unit: "in".to_owned(),
+                tool: None,
+                setting: None,
+                temperature: None,
+                condition: None,
+            }
+            .into(),
+        ));
     }
     let view = evening.view();
     let alarm = |of: TrendOf| {

@@ -31,7 +31,7 @@ pub struct Tightenings {
 #[must_use]
 pub fn tightenings(journal: &Journal) -> Tightenings {
     let mut gathering = Gathering::default();
-    let struck = struck_out(journal, &mut Vec::new());
+    let struck = struck_out(journal.facts(), &mut Vec::new());
     for fact in journal.facts() {
         if !struck.contains_key(&fact.id()) {
             gathering.take(fact);
