@@ -41,7 +41,7 @@ impl Comparison {
         let mut sources = Sources::new();
         let mut input = |value: &str, deviation: &str, degrees: Option<&str>| {
             let source = sources.add(ErrorSource {
-                label: value.to_owned(),
+                label: value.into(),
                 origin: Origin::Stated,
                 degrees_of_freedom: match degrees {
                     Some(key) => row.number(key)?,
