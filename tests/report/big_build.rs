@@ -157,16 +157,19 @@ fn journal() -> Result<Journal, Failure> {
             } else {
                 24_480
             };
-            Body::Reading(Reading {
-                measure: (*measure).to_owned(),
-                place: Spot::Known(*place),
-                typed: format!("2.{}", measured + number % 4 - 20_000),
-                unit: "in".to_owned(),
-                tool: Some(micrometer),
-                setting: None,
-                temperature: None,
-                condition: None,
-            })
+            Body::Reading(
+                Reading {
+                    measure: (*measure).to_owned(),
+                    place: Spot::Known(*place),
+                    typed: format!("2.{}", measured + number % 4 - 20_000),
+                    unit: "in".to_owned(),
+                    tool: Some(micrometer),
+                    setting: None,
+                    temperature: None,
+                    condition: None,
+                }
+                .into(),
+            )
         });
     let mut stamper = Stamper::new();
     let mut journal = Journal::new(BuildId::from_random(1));
