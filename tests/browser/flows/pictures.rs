@@ -16,6 +16,9 @@ use crate::rig::{Rig, run};
 /// The one on the first screen of the readme: the check that its caption tells.
 const FOR_THE_README: &str = "web/pictures/running-clearance.png";
 const README_HEIGHT: u32 = 900;
+/// The other one: the sample engine on its map.
+const MAP_FOR_THE_README: &str = "web/pictures/engine-map.png";
+const MAP_HEIGHT: u32 = 1160;
 
 /// Letters twice as large as usual, as a person sets them who sees badly.
 const LARGE_LETTERS: &str = "document.documentElement.style.fontSize = '225%'";
@@ -40,6 +43,13 @@ fn every_screen() {
             ..Device::TABLET
         };
         take_for_the_readme(rig).await;
+    });
+    run(Engine::Chromium, "pictures", async |rig: &mut Rig| {
+        rig.device = Device {
+            height: MAP_HEIGHT,
+            ..Device::TABLET
+        };
+        take_the_map_for_the_readme(rig).await;
     });
 }
 
@@ -66,6 +76,15 @@ async fn take_for_the_readme(rig: &mut Rig) {
     let readme = places::root().join(FOR_THE_README);
     std::fs::create_dir_all(readme.parent().unwrap()).unwrap();
     std::fs::copy(picture, readme).unwrap();
+}
+
+/// The sample engine on its map.
+async fn take_the_map_for_the_readme(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.wait_for_test("no-builds").await;
+    page.bring_in_the_sample().await;
+    let picture = take(&page, "readme", "engine-map").await;
+    std::fs::copy(picture, places::root().join(MAP_FOR_THE_README)).unwrap();
 }
 
 async fn take_large(rig: &mut Rig, kind: &str) {

@@ -35,7 +35,7 @@ pub(super) fn one_part(
     let back = part
         .region(engine)
         .map(|region| back(&to(Place::Region(region.id())), &region.name(engine)));
-    let head = Piece::all([back.into(), title(&capital(&part.to_string())).into()]);
+    let head = Piece::all([back.into(), heading(engine, part, to)]);
     if rows.is_empty() {
         let words = "There is nothing to measure here on this engine.";
         return Piece::all([head, note("lead", words).into()]);
@@ -52,6 +52,43 @@ pub(super) fn one_part(
             .all(all.collect::<Vec<Piece>>())
             .into(),
     ])
+}
+
+/// The name of the part, with the ones of its sort beside it.
+fn heading(engine: &Engine, part: Part, to: &dyn Fn(Place) -> String) -> Piece {
+    let name = title(&capital(&part.to_string()));
+    let region = part.region(engine);
+    let all = region.map_or_else(Vec::new, |region| region.parts(engine));
+    let mut sort: Vec<Part> = all.into_iter().filter(|one| alike(*one, part)).collect();
+    // Round a vee the numbers go from side to side; from one to the next all the same.
+    sort.sort_unstable();
+    let here = sort.iter().position(|one| *one == part);
+    let beside = |step: isize, face: &str| {
+        let next = here?.checked_add_signed(step)?;
+        let next = sort.get(next)?;
+        let link = el("a")
+            .class("button quiet no-print")
+            .attr("href", &to(Place::Part(next.id())))
+            .attr("aria-label", &next.to_string())
+            .test(&format!("part-{face}"));
+        Some(link.text(if step < 0 { "‹" } else { "›" }))
+    };
+    el("div")
+        .class("title-row")
+        .with(beside(-1, "before"))
+        .with(name)
+        .with(beside(1, "after"))
+        .into()
+}
+
+/// Whether two parts are of one sort: mains, rods, valves.
+fn alike(one: Part, other: Part) -> bool {
+    match (one, other) {
+        (Part::At(one), Part::At(other)) => {
+            std::mem::discriminant(&one) == std::mem::discriminant(&other)
+        }
+        _ => false,
+    }
 }
 
 /// What wants looking at comes first.

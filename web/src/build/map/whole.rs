@@ -50,7 +50,7 @@ fn sheet_of(stands: &EngineStands, to: &dyn Fn(Place) -> String) -> El {
     let regions = drawn_engine
         .regions
         .iter()
-        .map(|one| region(stands, one, to).into());
+        .map(|one| region(stands, one, drawn_engine.axis, to).into());
     sheet(drawn_engine.height, "the engine, region by region")
         .all(regions.collect::<Vec<Piece>>())
         .with(background(&stands.engine, &drawn_engine))
@@ -97,7 +97,12 @@ fn background(engine: &Engine, drawn_engine: &Overview) -> El {
         .with(words("map-small map-right", (says, y + 30.0), "flywheel"))
 }
 
-fn region(stands: &EngineStands, drawn_region: &Drawn, to: &dyn Fn(Place) -> String) -> El {
+fn region(
+    stands: &EngineStands,
+    drawn_region: &Drawn,
+    crank: (f64, f64, f64),
+    to: &dyn Fn(Place) -> String,
+) -> El {
     let engine = &stands.engine;
     let Drawn {
         region,
@@ -119,7 +124,7 @@ fn region(stands: &EngineStands, drawn_region: &Drawn, to: &dyn Fn(Place) -> Str
         Some(around(class, spot.frame).into())
     });
     let axis = match region {
-        Region::Crank => Some(axis(&overview(engine))),
+        Region::Crank => Some(axis(crank)),
         _ => None,
     };
     let marks = spots.iter().map(|spot| {
@@ -136,8 +141,7 @@ fn region(stands: &EngineStands, drawn_region: &Drawn, to: &dyn Fn(Place) -> Str
     listed.with(link)
 }
 
-fn axis(drawn_engine: &Overview) -> El {
-    let (x, from, down_to) = drawn_engine.axis;
+fn axis((x, from, down_to): (f64, f64, f64)) -> El {
     rect(
         "map-shaft",
         Frame {
