@@ -10,7 +10,9 @@
    (active set, scipy's sparse solver), on the coarsest even net that is within
    half a per cent of a net twice as fine, and scipy's brentq for the eccentricity.
 2. The pressure map of 60 speeds, 5 temperatures and 3 pumps: eccentricities of
-   all bearings by numpy interpolation, brentq for each pressure.
+   all bearings by numpy interpolation, brentq for each pressure. What the turning
+   journals drag out of their films is left out here, and not in ours: one sum more
+   for each bearing, in ours alone.
 
 Our times are read from target/criterion.
 """

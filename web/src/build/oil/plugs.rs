@@ -3,15 +3,18 @@
 use assembly_core::oil::running_in::MISSING_PLUG;
 use assembly_core::oil::running_in::plugs::{PLUGS, Plug};
 use build_journal::Body;
-use build_journal::fact::PlugsCounted;
+use build_journal::fact::{Outcome, PlugsCounted};
 use build_journal::fold::PlugCounts;
+use build_plan::check::PLUGS_IN;
 use leptos::prelude::*;
 
 use super::page::Oil;
 use super::place::Place;
+use super::prime::check;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 use crate::kit::section::sentences;
 use crate::kit::verdict::{Mark, shape};
+use crate::route::go;
 
 /// More plugs of one sort no engine has.
 const MOST: u32 = 60;
@@ -27,6 +30,23 @@ enum Way {
 pub(super) fn page(oil: Oil) -> Piece {
     let counts = Memo::new(move |_| oil.view.with(|view| view.build.oil.plugs.clone()));
     let state = Piece::live(move || counts.with(|counts| state(counts).into()));
+    let all_back = Piece::when(
+        move || counts.with(PlugCounts::all_back),
+        move || {
+            button(
+                "",
+                "All are back: into the book",
+                "plugs-to-book",
+                move || {
+                    let body = check(PLUGS_IN.id, None, Outcome::Good, None);
+                    if oil.opened.write_down(body).is_some() {
+                        go(&oil.route(Place::Before));
+                    }
+                },
+            )
+            .into()
+        },
+    );
     let rows = PLUGS.iter().map(|plug| one(oil, plug, counts).into());
     Piece::all([
         title("Plugs").into(),
@@ -41,7 +61,11 @@ pub(super) fn page(oil: Oil) -> Piece {
             .all(rows.collect::<Vec<_>>())
             .into(),
         sentences("findings", MISSING_PLUG.cautions).into(),
-        row([link("quiet", &oil.route(Place::Before), "Before firing").into()]).into(),
+        row([
+            all_back,
+            link("quiet", &oil.route(Place::Before), "Before firing").into(),
+        ])
+        .into(),
     ])
 }
 

@@ -29,7 +29,7 @@ pub(super) fn used(book: &OilBook, class: UnitClass) -> Option<El> {
     }
     let filled = filled.map(|amount| {
         p(&format!(
-            "Put in since it was last drained: {}. The stick decides.",
+            "In it by the log, filled and added: {}. The stick decides.",
             volume(amount, class)
         ))
         .test("oil-filled")

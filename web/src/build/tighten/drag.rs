@@ -115,6 +115,9 @@ fn dragged(
         put((0.0, 0.0));
     };
     bolt_drawn
+        // Else the page is pushed along under the finger and takes the bolt from it:
+        // the style sheet alone does not keep it from parts of a drawing.
+        .on("touchstart", |event| event.prevent_default())
         .on("pointerdown", down)
         .on("pointermove", moved)
         .on("pointerup", up)

@@ -40,6 +40,10 @@ pub(super) fn table(chart: &Chart) -> Piece {
     Piece::all([
         el("div")
             .class("chart-table")
+            // Pushed along by keys as well.
+            .attr("tabindex", "0")
+            .attr("role", "group")
+            .attr("aria-label", &caption)
             .with(
                 el("table")
                     .class("numbers")

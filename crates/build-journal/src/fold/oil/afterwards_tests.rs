@@ -174,6 +174,19 @@ fn oil_used_goes_by_the_meter_that_was_written_down() {
     );
     let book = fold(&evening.journal).oil;
     assert!((book.filled().unwrap() - 5.3e-3).abs() < 1e-12);
+    // Filled means from empty; drained means that nothing is in it.
+    let mut again = Evening::new();
+    again.write(noted(OilDoing::Added, Some("0.5"), None));
+    assert_eq!(fold(&again.journal).oil.filled(), None);
+    for (what, amount, there) in [
+        (OilDoing::Filled, Some("4.5"), Some(4.5e-3)),
+        (OilDoing::Filled, Some("4.6"), Some(4.6e-3)),
+        (OilDoing::Added, None, None),
+        (OilDoing::Drained, Some("4"), None),
+    ] {
+        again.write(noted(what, amount, None));
+        assert_eq!(fold(&again.journal).oil.filled(), there);
+    }
     let used = book.used();
     assert_eq!(used.len(), 1);
     let by_thousand: Vec<f64> = used[0]

@@ -86,23 +86,21 @@ pub struct OilUse {
 }
 
 impl OilBook {
-    /// Oil in it by the log, m³: what was filled and added since it was last
-    /// drained. `None` when nothing was filled since, or an amount was not said.
+    /// Oil in it by the log, m³: what was filled the last time, and added since.
+    /// `None` when it was drained since or never filled, or an amount was not said.
     #[must_use]
     pub fn filled(&self) -> Option<f64> {
-        let since = self
-            .notes
+        let begins = |what: OilDoing| matches!(what, OilDoing::Drained | OilDoing::Filled);
+        let since = self.notes.iter().rposition(|note| begins(note.what))?;
+        let since = self.notes.get(since..)?;
+        if since.first()?.what == OilDoing::Drained {
+            return None;
+        }
+        since
             .iter()
-            .rposition(|note| note.what == OilDoing::Drained);
-        let mut amounts = self
-            .notes
-            .iter()
-            .skip(since.map_or(0, |at| at + 1))
             .filter(|note| matches!(note.what, OilDoing::Filled | OilDoing::Added))
             .map(|note| si(note.amount.as_ref()))
-            .peekable();
-        amounts.peek()?;
-        amounts.sum()
+            .sum()
     }
 
     /// What it used, meter by meter.
