@@ -87,6 +87,13 @@ async fn the_sample_comes_by_one_tap_and_the_map_leads_to_its_measures(rig: &mut
     let address = page.client.current_url().await.unwrap();
     assert!(address.as_str().ends_with("/mains/4"), "{address}");
 
+    // From one main to the next.
+    page.client.back().await.unwrap();
+    page.wait_for_test("part-measures").await;
+    page.press_test("part-after").await;
+    page.wait_for_text("Main 5").await;
+    assert!(!page.has_test("part-after").await, "there are five");
+
     // A measure that has a round of its own: at this very part of it.
     let build = address.fragment().unwrap().replace("/mains/4", "");
     for (part, measure, round) in [
@@ -156,5 +163,66 @@ impl Page {
     async fn all_keys(&self) -> Value {
         self.script("return Object.keys(localStorage).sort()", vec![])
             .await
+    }
+}
+
+each_engine!(a_keyboard_and_a_screen_reader_go_over_the_map_in_the_order_of_the_job);
+async fn a_keyboard_and_a_screen_reader_go_over_the_map_in_the_order_of_the_job(rig: &mut Rig) {
+    let page = rig.open().await;
+    page.wait_for_test("no-builds").await;
+    page.bring_in_the_sample().await;
+    let regions = page.links_of_the_map().await;
+    let starts = [
+        "Crank: 1 bad",
+        "Bores: 1 no longer",
+        "Head: ",
+        "Camshaft: ",
+        "Oil pump: ",
+    ];
+    assert_eq!(regions.len(), starts.len(), "{regions:?}");
+    for (region, start) in regions.iter().zip(starts) {
+        assert!(region.starts_with(start), "{region}");
+    }
+    page.press_enter_on_the_map("Crank").await;
+    page.wait_for_test("part-main-4").await;
+    let parts = page.links_of_the_map().await;
+    let mains: Vec<&String> = parts
+        .iter()
+        .filter(|one| one.starts_with("Main "))
+        .collect();
+    assert_eq!(mains.len(), 5, "{parts:?}");
+    assert_eq!(
+        mains[3],
+        "Main 4: bad: main oil clearance; 3 of 10 still to measure"
+    );
+    assert!(mains.is_sorted(), "front to rear: {mains:?}");
+    page.press_enter_on_the_map("Main 4").await;
+    page.wait_for_test("part-measures").await;
+}
+
+impl Page {
+    /// What a screen reader says of everything on the map that can be reached
+    /// with the tab key, in that order.
+    async fn links_of_the_map(&self) -> Vec<String> {
+        let said = self
+            .script(
+                "return [...document.querySelectorAll('[data-test=engine-map][role=list] [role=listitem] a')]
+                    .filter((link) => link.tabIndex === 0)
+                    .map((link) => link.getAttribute('aria-label'))",
+                vec![],
+            )
+            .await;
+        serde_json::from_value(said).unwrap()
+    }
+
+    /// Presses the enter key on the link whose words begin so.
+    async fn press_enter_on_the_map(&self, beginning: &str) {
+        self.script(
+            "document.querySelector(`[data-test=engine-map] a[aria-label^='${arguments[0]}']`).focus()",
+            vec![json!(beginning)],
+        )
+        .await;
+        let focused = self.client.active_element().await.unwrap();
+        self.press_enter(&focused).await;
     }
 }
