@@ -17,6 +17,7 @@ const EVENING: &str = include_str!("../fixtures/shed-evening-1.json");
 const ROD_CAPS: &str = include_str!("../fixtures/rod-caps-1.json");
 const COVER: &str = include_str!("../fixtures/timing-cover-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
+const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -250,6 +251,24 @@ fn a_file_of_oddities_opens_with_everything_in_it() {
 }
 
 #[test]
+fn a_note_keeps_the_step_it_was_written_on() {
+    assert_eq!(complaints(STEP_NOTE), Vec::<String>::new());
+    let journal = import(STEP_NOTE.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), STEP_NOTE);
+    let build = fold(&journal);
+    let steps: Vec<_> = build.notes.iter().map(|one| one.step.as_deref()).collect();
+    assert_eq!(steps, [Some("crank-in"), Some("gravity-off")]);
+    let wrong = STEP_NOTE.replacen(r#""step":"crank-in""#, r#""step":7"#, 1);
+    assert!(!complaints(&wrong).is_empty());
+    let build = fold(&import(wrong.as_bytes()).unwrap().journal);
+    assert!(
+        build.problems[0].text.contains("“step”"),
+        "{:?}",
+        build.problems
+    );
+}
+
+#[test]
 fn oddities_are_shown_and_stop_nothing() {
     let build = fold(&import(ODDITIES.as_bytes()).unwrap().journal);
     assert_eq!(build.engine.as_ref().unwrap().engine.cylinders(), 8);
@@ -274,6 +293,7 @@ fn the_schema_finds_what_is_wrong() {
         let body = Body::Note(Note {
             text: text.to_owned(),
             place: None,
+            step: None,
         });
         let mut journal = Journal::new(BuildId::from_random(1));
         journal.take(Fact::new(id, device, 0, body));

@@ -47,6 +47,7 @@ fn put_in(keeping: Keeping, id: BuildId, name: &str, text: &str) -> String {
     let note = Note {
         text: text.to_owned(),
         place: None,
+        step: None,
     };
     match keeping.write_down(id, Body::Note(note)) {
         Ok(_) => format!("Kept in the book of {name}."),

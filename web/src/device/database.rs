@@ -252,6 +252,7 @@ mod tests {
             let body = fact::Body::Note(fact::Note {
                 text: text.to_owned(),
                 place: None,
+                step: None,
             });
             let id = stamper.stamp(1_700_000_000_000, 1);
             Fact::new(id, DeviceId::from_random(1), 1_700_000_000_000, body)
@@ -273,6 +274,7 @@ mod tests {
         let body = fact::Body::Note(fact::Note {
             text: "kept".to_owned(),
             place: None,
+            step: None,
         });
         let id = Stamper::new().stamp(1_700_000_000_000, 2);
         let fact = Fact::new(id, DeviceId::from_random(1), 1_700_000_000_000, body);

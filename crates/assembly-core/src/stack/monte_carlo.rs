@@ -158,30 +158,43 @@ struct TermPlan {
 
 impl Plan {
     fn of(terms: &[TermValue]) -> Self {
-        let mut causes: Vec<SourceId> = terms
+        let mut all: Vec<SourceId> = terms
             .iter()
             .flat_map(|term| term.estimate.parts().iter().map(|(source, _)| *source))
             .collect();
-        causes.sort_unstable();
-        causes.dedup();
-        let place = |source: &SourceId| causes.binary_search(source).ok();
+        all.sort_unstable();
+        let mut shared: Vec<SourceId> = all
+            .iter()
+            .zip(all.iter().skip(1))
+            .filter_map(|(one, next)| (one == next).then_some(*one))
+            .collect();
+        shared.dedup();
+        let mut causes = shared.len();
         let terms = terms
             .iter()
-            .map(|term| TermPlan {
-                parts: term
-                    .estimate
-                    .parts()
-                    .iter()
-                    .filter_map(|(source, deviation)| Some((place(source)?, *deviation)))
-                    .collect(),
-                half_width: term.half_width,
-                shape: term.shape,
+            .map(|term| {
+                let mut parts = Vec::new();
+                // Causes that move this term alone are normal together, too:
+                // feel and last digit of a reading need one draw and not two.
+                let mut own = 0.0_f64;
+                for (source, deviation) in term.estimate.parts() {
+                    match shared.binary_search(source) {
+                        Ok(at) => parts.push((at, *deviation)),
+                        Err(_) => own = own.hypot(*deviation),
+                    }
+                }
+                if own > 0.0 {
+                    parts.push((causes, own));
+                    causes += 1;
+                }
+                TermPlan {
+                    parts,
+                    half_width: term.half_width,
+                    shape: term.shape,
+                }
             })
             .collect();
-        Self {
-            causes: causes.len(),
-            terms,
-        }
+        Self { causes, terms }
     }
 }
 

@@ -265,6 +265,8 @@ pub struct Note {
     pub text: String,
     /// Where it belongs, when it belongs somewhere.
     pub place: Option<Spot>,
+    /// The id of the step it was written on, when it was written on one.
+    pub step: Option<String>,
 }
 
 /// A kind of fact that this version does not know. Made by reading only.

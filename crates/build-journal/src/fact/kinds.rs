@@ -289,9 +289,11 @@ fn read_note(fields: &Fields) -> Result<Note, Unreadable> {
     Ok(Note {
         text: fields.text("text", "the note, as text")?,
         place: read_spot(fields)?,
+        step: fields.optional_text("step", "the id of a step, as text")?,
     })
 }
 
 fn write_note(line: Line, note: &Note) -> Line {
     write_spot(line.text("text", &note.text), note.place.as_ref())
+        .optional_text("step", note.step.as_deref())
 }

@@ -341,8 +341,8 @@ pub(crate) fn body() -> BoxedStrategy<Body> {
         2 => a_limits().prop_map(Body::LimitsSet),
         2 => (fact_id(), prop::option::of(text()))
             .prop_map(|(fact, reason)| Body::Struck(Struck { fact, reason })),
-        1 => (text(), prop::option::of(spot()))
-            .prop_map(|(text, place)| Body::Note(Note { text, place })),
+        1 => (text(), prop::option::of(spot()), prop::option::of(text()))
+            .prop_map(|(text, place, step)| Body::Note(Note { text, place, step })),
         8 => super::more_samples::more(),
         4 => super::oil_samples::oil(),
     ]

@@ -89,6 +89,8 @@ pub struct NotedDown {
     pub text: String,
     /// Where it belongs, when it belongs somewhere.
     pub place: Option<Place>,
+    /// The id of the step it was written on, when it was written on one.
+    pub step: Option<String>,
 }
 
 /// A fact of a kind that this version does not know.

@@ -26,7 +26,7 @@ use crate::journal::Journal;
 ///
 /// let mut journal = Journal::new(BuildId::from_random(1));
 /// let mut folding = Folding::of(&journal);
-/// let body = Body::Note(Note { text: "shells backs dry".to_owned(), place: None });
+/// let body = Body::Note(Note { text: "shells backs dry".to_owned(), place: None, step: None });
 /// let id = Stamper::new().stamp(1_750_000_000_000, 7);
 /// let fact = Fact::new(id, DeviceId::from_random(2), 1_750_000_000_000, body);
 /// journal.append(fact.clone())?;

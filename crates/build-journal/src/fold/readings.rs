@@ -60,7 +60,7 @@ impl Taken {
         struck: Option<StruckOut>,
         (units, plan): (&mut Units, &Plan),
     ) -> Self {
-        let known = plan.measure(&reading.measure);
+        let known = units.measure(&reading.measure, plan);
         Self {
             fact,
             reading: Arc::clone(reading),

@@ -44,6 +44,7 @@ impl Folding {
                 fact: fact.id(),
                 text: note.text.clone(),
                 place: note.place.as_ref().and_then(Where::place),
+                step: note.step.clone(),
             }),
             Body::Unknown(unknown) => build.unknown.push(OtherFact {
                 fact: fact.id(),

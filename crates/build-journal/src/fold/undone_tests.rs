@@ -201,3 +201,26 @@ fn several_facts_are_looked_ahead_at_as_one() {
     assert_eq!(parts(preview(&garage.journal, &facts[1])), [At::Main(3)]);
     assert!(fold(&garage.journal).stale().is_empty());
 }
+
+#[test]
+fn another_description_tells_which_steps_and_measures_come_and_go() {
+    let garage = Garage::new();
+    let fact = garage.journal.facts().find_map(|fact| match fact.body() {
+        Body::EngineDescribed(made) => Some((fact.clone(), made.clone())),
+        _ => None,
+    });
+    let (fact, mut made) = fact.unwrap();
+    let id = crate::Stamper::new().stamp(1_900_000_000_000, 1);
+    let looked = |made: &crate::fact::EngineDescribed| {
+        let body = Body::EngineDescribed(made.clone());
+        preview(&garage.journal, &Fact::new(id, fact.device(), 1, body))
+    };
+    let same = looked(&made);
+    assert!(same.come.is_empty() && same.go.is_empty());
+    made.built.retain(|(field, _)| *field != "liners");
+    made.built.push(("liners", "wet-top-flange".to_owned()));
+    let wet = looked(&made);
+    let stand_out = build_plan::measure::LINER_STAND_OUT.label;
+    assert!(wet.come.contains(&stand_out), "{:?}", wet.come);
+    assert!(!wet.go.contains(&stand_out));
+}

@@ -15,6 +15,7 @@ fn note(text: &str) -> Body {
     Body::Note(Note {
         text: text.to_owned(),
         place: None,
+        step: None,
     })
 }
 

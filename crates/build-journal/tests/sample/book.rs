@@ -109,6 +109,7 @@ fn note(pen: &mut Pen, text: &str, at: Option<At>) {
     pen.write(Body::Note(Note {
         text: text.to_owned(),
         place: at.map(|at| Spot::Known(Place::of(at))),
+        step: None,
     }));
 }
 

@@ -164,7 +164,11 @@ fn write_note(opened: Opened) -> El {
         if !text.is_empty()
             && too_long(&text, NOTE_AT_MOST).is_none()
             && opened
-                .write_down(Body::Note(Note { text, place: None }))
+                .write_down(Body::Note(Note {
+                    text,
+                    place: None,
+                    step: None,
+                }))
                 .is_some()
         {
             draft.clear();

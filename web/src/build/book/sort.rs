@@ -197,6 +197,7 @@ mod tests {
         let body = Body::Note(Note {
             text: "x".to_owned(),
             place: place.map(Spot::Known),
+            step: None,
         });
         Fact::new(
             Stamper::new().stamp(1, 1),

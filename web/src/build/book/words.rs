@@ -35,7 +35,14 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
                 None => format!("Struck out: {what}"),
             }
         }
-        Body::Note(note) => format!("Note: {}", short(&note.text)),
+        Body::Note(note) => match &note.step {
+            Some(id) => {
+                let step = build.plan.step(id);
+                let label = step.map_or_else(|| short(id), |step| step.label.to_owned());
+                format!("Note on “{label}”: {}", short(&note.text))
+            }
+            None => format!("Note: {}", short(&note.text)),
+        },
         Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_) | Body::Waived(_) => {
             doings::of(fact.body(), build)
         }
@@ -154,6 +161,36 @@ mod tests {
     use super::*;
     use build_journal::{BuildId, DeviceId, Stamper, fact, fold};
     use build_plan::{Direction, Place, Station};
+
+    #[test]
+    fn a_note_on_a_step_says_on_which() {
+        let step = &build_plan::step::STEPS[0];
+        let mut journal = Journal::new(BuildId::from_random(1));
+        let mut stamper = Stamper::new();
+        for on in [Some(step.id), Some("gravity-off"), None] {
+            let body = Body::Note(fact::Note {
+                text: "stoned it flush".to_owned(),
+                place: None,
+                step: on.map(str::to_owned),
+            });
+            let id = stamper.stamp(1, 1);
+            journal.take(Fact::new(id, DeviceId::from_random(1), 1, body));
+        }
+        let build = fold(&journal);
+        let said: Vec<String> = journal
+            .facts()
+            .map(|one| of(one, &journal, &build))
+            .collect();
+        let first = format!("Note on “{}”: stoned it flush", step.label);
+        assert_eq!(
+            said,
+            [
+                first.as_str(),
+                "Note on “gravity-off”: stoned it flush",
+                "Note: stoned it flush"
+            ]
+        );
+    }
 
     #[test]
     fn a_log_reads_like_the_bench_speaks() {

@@ -1,9 +1,11 @@
 //! The engine as it is described, to be described further: what is assumed of
-//! how it is built is said as such until somebody has looked.
+//! how it is built is said as such until somebody has looked. What another
+//! description does to plan and results is shown before it is written down.
 
 use build_journal::Body;
 use leptos::prelude::*;
 
+use super::step::{Ask, Words};
 use super::tonight::Place;
 use crate::bench::{FormWords, description};
 use crate::build::Opened;
@@ -22,6 +24,7 @@ const WORDS: FormWords = FormWords {
 pub fn engine() -> Piece {
     let opened: Opened = expect_context();
     let toast = toast();
+    let ask = Ask::new(opened);
     let prefix = opened.draft("engine/");
     let from = opened.build.with_untracked(|build| {
         let fact = build.engine.as_ref()?.fact;
@@ -40,15 +43,29 @@ pub fn engine() -> Piece {
             drafts::forget(&drafts_of);
             toast.say("Nothing has changed.");
             route::go(&tonight);
-        } else if opened
-            .write_down(Body::EngineDescribed(described))
-            .is_some()
-        {
-            drafts::forget(&drafts_of);
-            toast.say("Described. The plan goes by it from now on.");
-            route::go(&tonight);
+        } else {
+            let drafts_of = drafts_of.clone();
+            let words = Words {
+                lead: "The plan goes by this description from now on.",
+                yes: "Describe it so",
+                said: "Described. The plan goes by it from now on.",
+            };
+            ask.write_and(
+                vec![Body::EngineDescribed(described)],
+                false,
+                &words,
+                move || {
+                    drafts::forget(&drafts_of);
+                    route::go(&tonight);
+                },
+            );
         }
     });
     let lead = "The latest description counts. Readings at places that the engine then no longer has stay in the book.";
-    Piece::all([title("The engine").into(), note("lead", lead).into(), form])
+    Piece::all([
+        title("The engine").into(),
+        note("lead", lead).into(),
+        form,
+        ask.dialog().into(),
+    ])
 }

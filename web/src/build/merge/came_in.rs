@@ -110,6 +110,7 @@ mod tests {
             let body = Body::Note(Note {
                 text: "x".to_owned(),
                 place: None,
+                step: None,
             });
             let id = stamper.stamp(at as u64 + 1, 1);
             journal.take(Fact::new(id, DeviceId::from_random(device), 1, body));

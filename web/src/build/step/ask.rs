@@ -86,7 +86,11 @@ impl Ask {
             said: words.said.to_owned(),
             then: Callback::new(move |()| then()),
         };
-        if !always && preview.stale.is_empty() && preview.problems.is_empty() {
+        let quiet = preview.stale.is_empty()
+            && preview.problems.is_empty()
+            && preview.come.is_empty()
+            && preview.go.is_empty();
+        if quiet && !always {
             self.put_down(&deed);
             return;
         }
@@ -168,10 +172,23 @@ impl Ask {
         Piece::all([
             p(&question.lead).into(),
             undone,
+            items("These come into the plan:", "plan-come", &preview.come),
+            items("These are not for such an engine:", "plan-go", &preview.go),
             problems.into(),
             row([yes.into(), no.into()]).into(),
         ])
     }
+}
+
+/// Steps and measures that come or go; nothing when there are none.
+fn items(lead: &str, name: &str, labels: &[&str]) -> Piece {
+    if labels.is_empty() {
+        return Piece::none();
+    }
+    Piece::all([
+        note("undone-lead", lead).into(),
+        sentences("", labels).test(name).into(),
+    ])
 }
 
 /// What is spoken of: a step or a check.

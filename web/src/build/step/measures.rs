@@ -10,6 +10,7 @@ use leptos::prelude::*;
 use super::checks::{concerned, state_name};
 use super::waive::{Waiving, let_pass};
 use crate::build::Opened;
+use crate::build::round::Place as Round;
 use crate::build::tonight::cause;
 use crate::build::tonight::words::parts as part_words;
 use crate::kit::piece::{El, Piece, el, link, note, row};
@@ -101,17 +102,21 @@ fn shown(states: &[(At, ResultState)]) -> Piece {
     ])
 }
 
-/// The page where it is typed, if there is one yet.
+/// The page where it is typed: the mains have pages of their own, all others a
+/// round over their parts. What is only worked out is typed nowhere.
 fn where_measured(opened: Opened, measure: &Measure, targets: &[At]) -> Option<Route> {
     let of_mains = [
         &MAIN_JOURNAL_DIAMETER,
         &MAIN_BEARING_BORE,
         &MAIN_OIL_CLEARANCE,
     ];
-    if !of_mains.iter().any(|one| one.id == measure.id) {
-        return None;
-    }
     let page = match targets {
+        _ if !of_mains.iter().any(|one| one.id == measure.id) => {
+            if !measure.can_be_read() {
+                return None;
+            }
+            Page::Measure(Round::Round(measure.id.to_owned(), 1))
+        }
         [At::Main(number)] => Page::Main(*number),
         _ => Page::Mains,
     };

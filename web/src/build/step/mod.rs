@@ -12,5 +12,6 @@ mod page;
 mod state;
 mod waive;
 
+pub use ask::{Ask, Words};
 pub use list::steps;
 pub use page::step_page;

@@ -21,15 +21,16 @@ const NOTE_AT_MOST: usize = 2000;
 #[must_use]
 pub fn notes(opened: Opened, in_hand: InHand) -> El {
     let draft = Draft::of(opened.draft(&format!("step/{}/note", in_hand.step.id)));
-    let (label, part) = (in_hand.step.label, in_hand.part);
+    let (step, part) = (in_hand.step.id, in_hand.part);
     let write = move || {
         let text = draft.now().trim().to_owned();
         if text.is_empty() || too_long(&text, NOTE_AT_MOST).is_some() {
             return;
         }
         let note = Note {
-            text: format!("{}{text}", beginning(label)),
+            text,
             place: part.map(|at| Spot::Known(Place::of(at))),
+            step: Some(step.to_owned()),
         };
         if opened.write_down(Body::Note(note)).is_some() {
             draft.clear();
@@ -48,8 +49,7 @@ pub fn notes(opened: Opened, in_hand: InHand) -> El {
         .with(written(opened, in_hand))
 }
 
-/// A note on a step begins with the step's own words, so that the book reads by
-/// itself.
+/// How a note on a step began before it carried its step.
 fn beginning(label: &str) -> String {
     format!("{label}: ")
 }
@@ -58,7 +58,10 @@ fn beginning(label: &str) -> String {
 fn is_about(body: &Body, in_hand: &InHand) -> bool {
     let checks = || in_hand.step.proves.iter().map(|proof| proof.id());
     match body {
-        Body::Note(note) => note.text.starts_with(&beginning(in_hand.step.label)),
+        Body::Note(note) => match &note.step {
+            Some(step) => step == in_hand.step.id,
+            None => note.text.starts_with(&beginning(in_hand.step.label)),
+        },
         Body::CheckMade(CheckMade { check, .. }) => checks().any(|id| id == check),
         body => is_of(body, in_hand.step.id),
     }
@@ -117,4 +120,32 @@ fn one(opened: Opened, line: &Line) -> Piece {
             let _ = opened.strike(target, None);
         }))
         .into()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use build_plan::step::STEPS;
+
+    #[test]
+    fn a_note_belongs_to_the_step_it_carries_and_an_old_one_to_the_step_it_names() {
+        let in_hand = InHand {
+            step: STEPS[0],
+            parts: Vec::new(),
+            part: None,
+        };
+        let about = |text: &str, step: Option<&str>| {
+            let note = Note {
+                text: text.to_owned(),
+                place: None,
+                step: step.map(str::to_owned),
+            };
+            is_about(&Body::Note(note), &in_hand)
+        };
+        let old = format!("{} stoned it", beginning(STEPS[0].label));
+        assert!(about("stoned it", Some(STEPS[0].id)));
+        assert!(!about(&old, Some(STEPS[1].id)));
+        assert!(about(&old, None));
+        assert!(!about("stoned it", None));
+    }
 }

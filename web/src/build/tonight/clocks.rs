@@ -102,6 +102,7 @@ mod tests {
         let body = build_journal::Body::Note(build_journal::fact::Note {
             text: String::new(),
             place: None,
+            step: None,
         });
         let id = Stamper::new().stamp(1, 1);
         Clock {
