@@ -106,7 +106,7 @@ impl Page {
     }
 
     /// The gauge was set in the journals' own micrometer; whole sizes are read.
-    async fn set_the_gauge(&self) {
+    pub async fn set_the_gauge(&self) {
         let whole = "[data-test^=reads-][data-test$=-whole]";
         let mark = self.client.find(Locator::Css(whole)).await.unwrap();
         let name = mark.attr("data-test").await.unwrap().unwrap();

@@ -73,6 +73,7 @@ fn reading(measure: &str, place: build_plan::Place, number: usize, tool: ToolId)
             setting: None,
             temperature: None,
             condition: None,
+            keyed: None,
         }
         .into(),
     )

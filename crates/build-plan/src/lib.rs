@@ -13,6 +13,7 @@
 //! - [`step`]: what is done, what has to be done before it, and what proves it.
 //! - [`event`]: what happens to an engine, and which results that makes stale.
 //! - [`supply`]: what is waited for.
+//! - [`glossary`]: the words of the trade, explained.
 //! - [`caution`]: warnings, at the step that needs them.
 
 #![cfg_attr(
@@ -29,6 +30,7 @@ pub mod caution;
 pub mod check;
 pub mod engine;
 pub mod event;
+pub mod glossary;
 pub mod map;
 pub mod measure;
 mod named;

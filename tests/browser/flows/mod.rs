@@ -4,6 +4,8 @@
 mod asking;
 /// A group of bolts as it really sits, and a run that is given up.
 mod bolts;
+/// A whole bottom end by thumb.
+mod bottom_end;
 /// All the quick checks.
 mod checks;
 /// A phone and a tablet that both edit one build.

@@ -46,6 +46,9 @@ impl Says {
     }
 }
 
+/// Words on what a text means, for texts that mean more than they read.
+type Meaning = Rc<dyn Fn(&str) -> Option<String>>;
+
 /// A labelled field for one quantity.
 pub struct QuantityField {
     name: String,
@@ -55,6 +58,7 @@ pub struct QuantityField {
     unit: Rc<dyn Fn() -> &'static Unit>,
     how: Option<String>,
     wrong: Option<Rc<dyn Fn() -> Option<String>>>,
+    meaning: Option<Meaning>,
     on_next: Option<Rc<dyn Fn()>>,
     next_word: &'static str,
     begin_here: bool,
@@ -80,6 +84,7 @@ impl QuantityField {
             unit: Rc::new(unit),
             how: None,
             wrong: None,
+            meaning: None,
             on_next: None,
             next_word: "Next",
             begin_here: false,
@@ -114,6 +119,14 @@ impl QuantityField {
         self
     }
 
+    /// With words for texts that mean more than they read, such as the last
+    /// digits of a number.
+    #[must_use]
+    pub fn meaning(mut self, meaning: impl Fn(&str) -> Option<String> + 'static) -> Self {
+        self.meaning = Some(Rc::new(meaning));
+        self
+    }
+
     /// With what Next does; without, it goes to the next field of the screen.
     #[must_use]
     pub fn on_next(mut self, next: impl Fn() + 'static) -> Self {
@@ -137,10 +150,14 @@ impl QuantityField {
 
     fn says(&self, left: RwSignal<bool>) -> Rc<dyn Fn() -> Says> {
         let (draft, kind, unit) = (Rc::clone(&self.draft), self.kind, Rc::clone(&self.unit));
-        let wrong = self.wrong.clone();
+        let (wrong, meaning) = (self.wrong.clone(), self.meaning.clone());
         Rc::new(move || {
+            let text = draft().get();
+            if let Some(words) = meaning.as_ref().and_then(|meaning| meaning(&text)) {
+                return Says::Understood(words);
+            }
             let wrong = || wrong.as_ref().and_then(|wrong| wrong());
-            match read_text(&draft().get(), kind, unit()) {
+            match read_text(&text, kind, unit()) {
                 None => wrong().map_or(Says::Nothing, Says::Wrong),
                 Some(Ok(typed)) => wrong().map_or_else(
                     || understood(&typed).map_or(Says::Nothing, Says::Understood),
@@ -168,6 +185,7 @@ impl QuantityField {
             let draft = Rc::clone(&self.draft);
             move |text: String| {
                 left.set(false);
+                pad.note_typing();
                 untrack(|| draft()).set(text);
             }
         };

@@ -49,6 +49,8 @@ pub struct Pad {
     live: RwSignal<Live>,
     last_key: StoredValue<Option<(Key, f64)>>,
     last_next: StoredValue<f64>,
+    /// Whether something was typed since then.
+    typed_since: StoredValue<bool>,
     /// When a finger left the screen last, wherever on it.
     last_lift: StoredValue<f64>,
 }
@@ -62,6 +64,7 @@ impl Pad {
             live: RwSignal::new(None),
             last_key: StoredValue::new(None),
             last_next: StoredValue::new(f64::NEG_INFINITY),
+            typed_since: StoredValue::new(false),
             last_lift: StoredValue::new(f64::NEG_INFINITY),
         }
     }
@@ -155,12 +158,21 @@ impl Pad {
         }
     }
 
-    /// What Enter on a hardware keyboard and the Next key do.
+    /// Notes that a field's text was changed by whatever types.
+    pub fn note_typing(self) {
+        self.typed_since.set_value(true);
+    }
+
+    /// What Enter on a hardware keyboard and the Next key do. A second press that
+    /// comes at once is one finger, unless a number was typed in between: a gauge
+    /// that types like a keyboard is faster than any hand.
     pub fn next(self, at: f64) {
-        if at - self.last_next.get_value() < DOUBLE_NEXT_MS {
+        let typed = self.typed_since.get_value();
+        if !typed && at - self.last_next.get_value() < DOUBLE_NEXT_MS {
             return;
         }
         self.last_next.set_value(at);
+        self.typed_since.set_value(false);
         if let Some(target) = self.target.get_untracked() {
             (target.next)();
             buzz();

@@ -22,7 +22,7 @@ use super::{Si, Unit};
 /// ```
 #[derive(Clone, Debug)]
 pub struct Typed {
-    number: Number,
+    pub(super) number: Number,
     unit: &'static Unit,
     unit_was_typed: bool,
     text: String,

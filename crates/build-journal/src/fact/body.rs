@@ -214,6 +214,10 @@ pub struct Reading {
     pub temperature: Option<String>,
     /// What was bolted on, in words.
     pub condition: Option<String>,
+    /// What the fingers typed, when it was less than the whole number: only its
+    /// last digits. `typed` is the number that was shown for it and accepted, so
+    /// the reading means the same whatever stands beside it later.
+    pub keyed: Option<String>,
 }
 
 /// Where limits come from.

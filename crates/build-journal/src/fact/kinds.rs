@@ -198,6 +198,7 @@ fn read_reading(fields: &Fields) -> Result<Reading, Unreadable> {
         setting: fields.optional_id("setting", A_SETTING, SettingId::parse)?,
         temperature: fields.optional_text("temperature", "a temperature as typed")?,
         condition: fields.optional_text("condition", "what was bolted on, as text")?,
+        keyed: fields.optional_text("keyed", "the digits that were typed, as text")?,
     })
 }
 
@@ -210,6 +211,7 @@ fn write_reading(line: Line, reading: &Reading) -> Line {
         .optional_id("setting", reading.setting)
         .optional_text("temperature", reading.temperature.as_deref())
         .optional_text("condition", reading.condition.as_deref())
+        .optional_text("keyed", reading.keyed.as_deref())
 }
 
 fn read_limits(fields: &Fields) -> Result<LimitsSet, Unreadable> {

@@ -75,6 +75,7 @@ pub(crate) fn reading(measure: &str, place: Place, typed: &str) -> Body {
             setting: None,
             temperature: None,
             condition: None,
+            keyed: None,
         }
         .into(),
     )
@@ -215,18 +216,22 @@ fn a_reading() -> BoxedStrategy<Reading> {
             prop::option::of(setting()),
             prop::option::of(text()),
             prop::option::of(text()),
+            prop::option::of(typed()),
         ),
     )
         .prop_map(
-            |((measure, place, typed, unit), (tool, setting, temperature, condition))| Reading {
-                measure,
-                place,
-                typed,
-                unit,
-                tool,
-                setting,
-                temperature,
-                condition,
+            |((measure, place, typed, unit), (tool, setting, temperature, condition, keyed))| {
+                Reading {
+                    measure,
+                    place,
+                    typed,
+                    unit,
+                    tool,
+                    setting,
+                    temperature,
+                    condition,
+                    keyed,
+                }
             },
         )
         .boxed()

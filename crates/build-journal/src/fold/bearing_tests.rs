@@ -66,6 +66,7 @@ impl Bench {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ))
@@ -469,6 +470,7 @@ fn a_needle_zeroed_at_its_own_reading_does_not_hang() {
             setting: Some(setting),
             temperature: None,
             condition: None,
+            keyed: None,
         }
         .into(),
     ));

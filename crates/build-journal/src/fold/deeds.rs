@@ -126,6 +126,7 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
                         setting: setting.map(SettingId::from_random),
                         temperature: None,
                         condition: None,
+                        keyed: None,
                     }
                     .into(),
                 )

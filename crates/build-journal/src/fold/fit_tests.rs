@@ -71,6 +71,7 @@ impl Book {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ))

@@ -12,6 +12,7 @@
 
 mod bearing_readings;
 mod bench;
+mod beside;
 mod bought;
 mod build;
 mod clocks;
@@ -48,6 +49,7 @@ mod units;
 mod way_back;
 mod working_out;
 
+pub use beside::Beside;
 pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
 pub use clocks::{Clock, lasting};
@@ -81,6 +83,8 @@ pub use way_back::{Job, WayBack};
 
 #[cfg(test)]
 mod bearing_tests;
+#[cfg(test)]
+mod beside_tests;
 #[cfg(test)]
 mod deeds;
 #[cfg(test)]

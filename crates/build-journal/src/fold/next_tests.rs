@@ -326,6 +326,7 @@ fn an_own_measure_is_read_judged_and_made_stale_like_any_other() {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ));

@@ -115,6 +115,7 @@ impl Garage {
                         setting: None,
                         temperature: None,
                         condition: None,
+                        keyed: None,
                     }
                     .into(),
                 )),
@@ -326,6 +327,7 @@ fn a_result_that_is_proved_again_counts_and_goes_by_the_new_readings_only() {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ));

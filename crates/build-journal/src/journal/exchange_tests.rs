@@ -98,6 +98,7 @@ fn reading(typed: &str) -> Body {
             setting: None,
             temperature: None,
             condition: None,
+            keyed: None,
         }
         .into(),
     )

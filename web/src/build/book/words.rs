@@ -217,6 +217,7 @@ mod tests {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ));

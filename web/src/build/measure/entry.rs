@@ -1,7 +1,7 @@
 //! Typing the reading of the place in hand.
 
 use assembly_core::describe::UsualUnits;
-use assembly_core::quantity::{Kind, Unit};
+use assembly_core::quantity::{Kind, Typed, Unit};
 use build_journal::Body;
 use build_journal::fact::{Reading, Spot as Where};
 use build_journal::fold::{ListedTool, Taken};
@@ -9,10 +9,14 @@ use build_plan::Measure;
 use leptos::prelude::*;
 use web_sys::Element;
 
+use super::asked::{Asked, focus_reading};
+use super::holding::holding;
 use super::order::Spot;
 use super::picture::picture;
 use super::places::readings_at;
-use super::tool_choice::{InHand, has_tools, tool_choice};
+use super::short::{beside, beside_lines, meaning_words, needle_words};
+use super::temperature::Warmth;
+use super::tool_choice::{InHand, has_tools, kind_of, tool_choice};
 use super::zeroing::{setting_words, wants_setting, zeroing};
 use crate::build::Opened;
 use crate::device::drafts::Draft;
@@ -40,6 +44,8 @@ struct Entry {
     tool: Memo<Option<ListedTool>>,
     in_hand: InHand,
     go_on: Callback<Spot>,
+    asked: Asked,
+    warmth: Warmth,
 }
 
 /// The reading of the place in hand: where, with what, and the number. `go_on`
@@ -65,6 +71,8 @@ pub fn entry(spot: Memo<Spot>, in_hand: InHand, go_on: Callback<Spot>) -> El {
         tool,
         in_hand,
         go_on,
+        asked: Asked::of(opened),
+        warmth: Warmth::of(opened),
     };
     let place = el("div")
         .class("entry-place")
@@ -151,8 +159,21 @@ impl Entry {
         let field = QuantityField::new("reading", "", draft.get_untracked(), kind, unit)
             .live_draft(move || draft.get())
             .live_label(label)
+            .meaning(move |text| self.says(text, unit()))
             .on_next(move || self.accept(draft.get_untracked(), untrack(unit)))
+            .next_word("Keep")
             .begin_here();
+        let around = Piece::live(move || {
+            let spot = self.spot.get();
+            let lines = |build: &_| self.tool.with(|tool| beside(build, &spot, tool.as_ref()));
+            beside_lines(&self.opened.build.with(lines))
+        });
+        let either = Piece::live(move || {
+            let draft = draft.get();
+            let (text, unit) = (draft.get(), unit());
+            let meant = self.meanings(&text, unit);
+            untrack(|| self.either(draft, &text, &meant, unit))
+        });
         let here = Piece::live(move || {
             let spot = self.spot.get();
             let readings = self.opened.build.with(|build| readings_at(build, &spot));
@@ -170,44 +191,109 @@ impl Entry {
                 .chain(measure.cautions)
                 .copied()
                 .collect();
-            fold("How to measure it", sentences("", &lines)).into()
+            let task = self.tool.with(|tool| {
+                let kind = tool.as_ref().and_then(kind_of);
+                let mut tasks = measure.tasks().iter().copied();
+                tasks.find(|task| kind.is_none_or(|kind| kind.can(*task)))
+            });
+            let inside = Piece::all([task.and_then(holding).into(), sentences("", &lines).into()]);
+            fold("How to measure it", inside).into()
         });
         let tool = Piece::live(move || {
             let tool = self.tool.get();
             untrack(|| tool.map(|tool| self.tool_part(&tool))).into()
         });
-        Piece::all([field.piece().into(), here, tool, how])
+        Piece::all([
+            field.piece().into(),
+            either,
+            self.asked.piece(),
+            around,
+            here,
+            tool,
+            self.warmth.piece(),
+            how,
+        ])
+    }
+
+    /// What the text means, when it is only the last digits of a reading.
+    fn meanings(self, text: &str, unit: &'static Unit) -> Vec<Typed> {
+        let spot = self.spot.get();
+        self.opened.build.with(|build| {
+            let near = self.tool.with(|tool| beside(build, &spot, tool.as_ref()));
+            near.meaning(text, unit)
+        })
+    }
+
+    /// What is said of a text before it is kept, where it is not the whole size.
+    fn says(self, text: &str, unit: &'static Unit) -> Option<String> {
+        if self.reads_needle() {
+            let typed = read_text(text, self.kind(), unit)?.ok()?;
+            return self.opened.build.with(|build| {
+                self.tool
+                    .with(|tool| needle_words(build, tool.as_ref(), &typed))
+            });
+        }
+        meaning_words(&self.meanings(text, unit))
+    }
+
+    /// Last digits that two readings end in: a button for each.
+    fn either(self, draft: Draft, text: &str, meant: &[Typed], unit: &'static Unit) -> Piece {
+        if meant.len() < 2 {
+            return Piece::none();
+        }
+        let buttons = meant.iter().enumerate().map(|(at, one)| {
+            let (whole, keyed) = (one.text().to_owned(), text.trim().to_owned());
+            let name = format!("meant-{}", at + 1);
+            button("", &one.to_string(), &name, move || {
+                self.keep(draft, whole.clone(), Some(keyed.clone()), unit);
+                focus_reading();
+            })
+            .into()
+        });
+        el("div").class("pair").all(buttons).into()
     }
 
     /// Writes down what is typed and goes on. With nothing typed, this place
     /// stays open; with something wrong, the field says what.
     fn accept(self, draft: Draft, unit: &'static Unit) {
         let spot = self.spot.get_untracked();
-        let text = draft.now();
+        let text = draft.now().trim().to_owned();
+        match untrack(|| self.meanings(&text, unit)).as_slice() {
+            [] => {}
+            [one] => return self.keep(draft, one.text().to_owned(), Some(text), unit),
+            // A button for each stands below the field.
+            _ => return,
+        }
         match read_text(&text, spot.measure.kind, unit) {
             None => self.go_on.run(spot),
             Some(Err(_)) => {}
-            Some(Ok(_)) => {
-                let tool = self.tool.get_untracked();
-                let setting = tool.as_ref().and_then(|tool| tool.settings.last());
-                let written = self.opened.write_down(Body::Reading(
-                    Reading {
-                        measure: spot.measure.id.to_owned(),
-                        place: Where::Known(spot.place),
-                        typed: text.trim().to_owned(),
-                        unit: unit.symbol.to_owned(),
-                        tool: tool.as_ref().map(|tool| tool.tool),
-                        setting: setting.map(|setting| setting.set.setting),
-                        temperature: None,
-                        condition: None,
-                    }
-                    .into(),
-                ));
-                if written.is_some() {
-                    draft.clear();
-                    self.go_on.run(spot);
-                }
+            Some(Ok(_)) => self.keep(draft, text, None, unit),
+        }
+    }
+
+    /// Writes a reading of the place in hand down and goes on.
+    fn keep(self, draft: Draft, typed: String, keyed: Option<String>, unit: &'static Unit) {
+        let spot = self.spot.get_untracked();
+        let tool = self.tool.get_untracked();
+        let setting = tool.as_ref().and_then(|tool| tool.settings.last());
+        let written = self.opened.write_down(Body::Reading(
+            Reading {
+                measure: spot.measure.id.to_owned(),
+                place: Where::Known(spot.place),
+                typed,
+                unit: unit.symbol.to_owned(),
+                tool: tool.as_ref().map(|tool| tool.tool),
+                setting: setting.map(|setting| setting.set.setting),
+                temperature: self.warmth.now(),
+                condition: None,
+                keyed,
             }
+            .into(),
+        ));
+        if let Some(fact) = written {
+            draft.clear();
+            self.asked.look_at(fact);
+            self.go_on.run(spot);
         }
     }
 

@@ -1,16 +1,20 @@
 //! Measuring: the main bearings, their limits, and the tools.
 
+mod asked;
 mod bearing;
 mod crank;
 mod diary;
 pub mod entry;
+mod holding;
 pub mod limits;
 mod mains;
 pub mod order;
 mod picture;
 pub mod places;
 pub mod result;
+mod short;
 mod standing;
+mod temperature;
 pub mod tool_choice;
 mod tools;
 mod zeroing;

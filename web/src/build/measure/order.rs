@@ -144,6 +144,7 @@ mod tests {
                     setting: None,
                     temperature: None,
                     condition: None,
+                    keyed: None,
                 }
                 .into(),
             ));

@@ -2,7 +2,7 @@
 //! is read on, at which size, and which way its needle goes.
 
 use assembly_core::fit::running_clearance::NeedleSense;
-use assembly_core::quantity::{Kind, Unit};
+use assembly_core::quantity::{Kind, Typed, Unit, unit_of};
 use assembly_core::tool::Task;
 use build_journal::fact::{SetOn, ToolSet};
 use build_journal::fold::{Build, ListedTool, ToolSetting};
@@ -76,6 +76,16 @@ pub fn setting_words_of(build: &Build, set: &ToolSet) -> String {
         None => "; whole sizes are read",
     };
     format!("Set on {on}{at}{reads}.")
+}
+
+/// The size at a setting's zero, when it can be read.
+#[must_use]
+pub fn zero_of(build: &Build, set: &ToolSet) -> Option<Typed> {
+    if let Some(locked) = set.locked_at {
+        return build.reading(locked)?.counting().cloned();
+    }
+    let lone = unit_of(Kind::Length, set.unit.as_deref()?)?;
+    read_text(set.set_at.as_deref()?, Kind::Length, lone)?.ok()
 }
 
 /// The form that sets a tool.

@@ -88,6 +88,7 @@ mod tests {
                     setting: None,
                     temperature: None,
                     condition: None,
+                    keyed: None,
                 }
                 .into(),
             ));

@@ -79,6 +79,7 @@ impl Evening {
                     setting: None,
                     temperature: None,
                     condition: None,
+                    keyed: None,
                 }
                 .into(),
             ));
@@ -362,6 +363,7 @@ fn trends_alarm_on_the_change_and_not_on_the_level() {
                 setting: None,
                 temperature: None,
                 condition: None,
+                keyed: None,
             }
             .into(),
         ));
