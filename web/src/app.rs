@@ -13,7 +13,7 @@ use crate::device::update::Update;
 use crate::kit::keypad::{Pad, keypad};
 use crate::kit::piece::{El, Piece, button, el, link, p, row, title};
 use crate::kit::toast::{Toast, notice, toast_place};
-use crate::later::{build_pages_later, new_build_later};
+use crate::later::{build_pages_later, new_build_later, trade_words_later};
 use crate::quick::{quick_check, quick_checks};
 use crate::route::{self, Page, Route};
 
@@ -59,6 +59,7 @@ fn screens(route: ReadSignal<Route>) -> El {
                 Route::NewBuild => new_build_later(),
                 Route::QuickChecks => quick_checks(),
                 Route::QuickCheck(id) => quick_check(&id),
+                Route::Words => trade_words_later(),
                 Route::Build(id, _) => build_pages_later(id, page),
                 Route::Nowhere(_) => nowhere(),
             })
@@ -111,9 +112,20 @@ fn header(route: ReadSignal<Route>) -> El {
         .attr("aria-label", "the book")
         .live(up)
         .with(el("span").class("header-space"))
+        .with(words_link())
         .with(unit_switch())
         .with(theme_switch());
     el("header").class("header").with(bar)
+}
+
+/// The way to the words of the trade, from everywhere.
+fn words_link() -> El {
+    el("a")
+        .class("switch")
+        .attr("href", &Route::Words.to_string())
+        .attr("aria-label", "words of the trade")
+        .test("words-link")
+        .text("A–Z")
 }
 
 fn switch(test: &str, act: impl FnMut() + 'static) -> El {

@@ -56,6 +56,7 @@ pub struct Builds {
 pub struct Checks {
     all: fn() -> Piece,
     one: fn(&str) -> Piece,
+    trade_words: fn() -> Piece,
 }
 
 /// All that can be done about a fit.
@@ -87,6 +88,7 @@ fn checks() -> Result<Checks, SplitLoaderError> {
     let part = Checks {
         all: quick::all_checks,
         one: quick::rarer_check,
+        trade_words: quick::trade_words,
     };
     Ok(part)
 }
@@ -181,6 +183,12 @@ pub fn new_build_later() -> Piece {
 #[must_use]
 pub fn all_checks_later() -> Piece {
     CHECKS.show(|part| (part.all)())
+}
+
+/// The words of the trade.
+#[must_use]
+pub fn trade_words_later() -> Piece {
+    CHECKS.show(|part| (part.trade_words)())
 }
 
 /// One of all the quick checks.

@@ -23,6 +23,8 @@ pub enum Route {
     QuickChecks,
     /// One quick check, by the id of its calculation.
     QuickCheck(String),
+    /// The words of the trade.
+    Words,
     /// A page of a build.
     Build(String, Page),
     /// An address that leads nowhere.
@@ -68,6 +70,7 @@ impl Route {
             [""] => Self::Bench,
             ["new"] => Self::NewBuild,
             ["quick"] => Self::QuickChecks,
+            ["words"] => Self::Words,
             ["quick", id] => Self::QuickCheck((*id).to_owned()),
             ["build", id, "mains"] => Self::Build((*id).to_owned(), Page::Mains),
             ["build", id, "mains", "limits"] => Self::Build((*id).to_owned(), Page::Limits),
@@ -114,6 +117,7 @@ impl fmt::Display for Route {
             Self::Bench => f.write_str("#/"),
             Self::NewBuild => f.write_str("#/new"),
             Self::QuickChecks => f.write_str("#/quick"),
+            Self::Words => f.write_str("#/words"),
             Self::QuickCheck(id) => write!(f, "#/quick/{id}"),
             Self::Build(id, Page::Plan(place)) => write!(f, "#/build/{id}/{place}"),
             Self::Build(id, Page::Mains) => write!(f, "#/build/{id}/mains"),
@@ -172,6 +176,7 @@ mod tests {
             Route::Bench,
             Route::NewBuild,
             Route::QuickChecks,
+            Route::Words,
             Route::QuickCheck("running-clearance".to_owned()),
             Route::Build(id(), Page::Mains),
             Route::Build(id(), Page::Main(5)),

@@ -487,12 +487,12 @@ pub static GLOSSARY: &[Term] = &[
         "The lower part of a piston, where its size is measured.",
     ),
     term("slack", &[], "How loose a chain or belt hangs."),
-    term("stand-out", &[], "How far a liner stands above the deck."),
     term(
         "spun",
         &[],
         "Of a shell: turned in its housing, which it must never do. Of a pump: turned by a drill.",
     ),
+    term("stand-out", &[], "How far a liner stands above the deck."),
     term("stem", &[], "The long thin part of a valve."),
     term(
         "stretch",

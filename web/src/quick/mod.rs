@@ -11,6 +11,8 @@ mod list;
 pub mod offered;
 mod taken;
 mod tools;
+mod trade_words;
 
 pub use form::{quick_check, rarer_check};
 pub use list::{all_checks, quick_checks};
+pub use trade_words::trade_words;
