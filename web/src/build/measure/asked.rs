@@ -124,8 +124,9 @@ impl Asked {
                 .class("notice notice-caution asked")
                 .attr("role", "status")
                 .test("asked")
-                .with(p(&words))
-                .with(answers),
+                // The answers stay in sight above the keypad of a phone.
+                .with(answers)
+                .with(p(&words)),
         )
     }
 }
