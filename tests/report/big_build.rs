@@ -120,6 +120,7 @@ fn reading(measure: &str, place: Place, typed: String) -> Body {
             setting: None,
             temperature: None,
             condition: None,
+            keyed: None,
         }
         .into(),
     )

@@ -189,6 +189,7 @@ impl Pen {
                 setting: tool.is_set().then(|| tool.setting()),
                 temperature: Some("66 °F".to_owned()),
                 condition: None,
+                keyed: None,
             }
             .into(),
         ));

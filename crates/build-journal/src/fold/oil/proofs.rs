@@ -40,6 +40,7 @@ fn reading(measure: &str, place: &Spot, said: Said) -> Option<Reading> {
         setting: None,
         temperature: None,
         condition: None,
+        keyed: None,
     })
 }
 
