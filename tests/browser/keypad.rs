@@ -124,7 +124,7 @@ impl Page {
     /// stands still: a touch is aimed at where it stands now, and what makes room
     /// for the keypad may still be going.
     pub async fn bring_into_view(&self, name: &str) {
-        let script = "arguments[0].scrollIntoView({ block: 'center' });
+        let script = "arguments[0].scrollIntoView({ block: 'center', inline: 'center' });
             const { x, y, width, height } = arguments[0].getBoundingClientRect();
             return [x, y, width, height];";
         let mut last = None;

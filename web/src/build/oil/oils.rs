@@ -10,7 +10,7 @@ use super::page::Oil;
 use super::pressure::Units;
 use crate::device::drafts::Draft;
 use crate::device::settings::settings;
-use crate::kit::chart::{Axis, Chart, Look};
+use crate::kit::chart::{Axis, Chart, Look, pushed_along};
 use crate::kit::piece::{El, Piece, el, note, title};
 use crate::kit::section::section;
 use crate::kit::words::word_field;
@@ -142,13 +142,13 @@ fn table(oils: &[(String, Lubricant)], units: Units) -> El {
             .all(cells)
             .into()
     });
-    section("mPa·s, and as a part of the first").with(
-        el("div").class("chart-table").with(
-            el("table")
-                .class("numbers")
-                .test("oils-table")
-                .with(el("thead").with(el("tr").with(el("th").text("oil")).all(head)))
-                .with(el("tbody").all(body)),
-        ),
-    )
+    let name = "mPa·s, and as a part of the first";
+    section(name).with(pushed_along(
+        name,
+        el("table")
+            .class("numbers")
+            .test("oils-table")
+            .with(el("thead").with(el("tr").with(el("th").text("oil")).all(head)))
+            .with(el("tbody").all(body)),
+    ))
 }

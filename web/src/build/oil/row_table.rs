@@ -5,6 +5,7 @@ use build_journal::fold::{Number, RowNote};
 use super::clock::minutes;
 use super::page::Oil;
 use super::said::words;
+use crate::kit::chart::pushed_along;
 use crate::kit::piece::{El, button, el};
 
 /// Rows of numbers as a table, the latest first.
@@ -37,7 +38,8 @@ pub(super) fn table(oil: Oil, all: &[RowNote]) -> El {
             .with(el("td").with(strike))
             .into()
     });
-    el("div").class("chart-table").with(
+    pushed_along(
+        "rows of numbers",
         el("table")
             .class("numbers")
             .with(el("thead").with(el("tr").all(head).with(el("td"))))

@@ -10,6 +10,7 @@ mod drawing;
 mod table;
 
 pub use axis::Axis;
+pub use table::pushed_along;
 
 use std::cell::RefCell;
 use std::collections::BTreeSet;

@@ -38,22 +38,29 @@ pub(super) fn table(chart: &Chart) -> Piece {
         });
     let caption = format!("{}, {}", chart.y.label, chart.y.unit.symbol);
     Piece::all([
-        el("div")
-            .class("chart-table")
-            // Pushed along by keys as well.
-            .attr("tabindex", "0")
-            .attr("role", "group")
-            .attr("aria-label", &caption)
-            .with(
-                el("table")
-                    .class("numbers")
-                    .with(el("caption").text(&caption))
-                    .with(el("thead").with(head))
-                    .with(el("tbody").all(rows)),
-            )
-            .into(),
+        pushed_along(
+            &caption,
+            el("table")
+                .class("numbers")
+                .with(el("caption").text(&caption))
+                .with(el("thead").with(head))
+                .with(el("tbody").all(rows)),
+        )
+        .into(),
         el("ul").class("sentences").all(spots).all(marks).into(),
     ])
+}
+
+/// A table that may be wider than the screen: it is pushed along by a finger, or
+/// by the keys once it has the focus.
+#[must_use]
+pub fn pushed_along(name: &str, table: El) -> El {
+    el("div")
+        .class("chart-table")
+        .attr("tabindex", "0")
+        .attr("role", "group")
+        .attr("aria-label", name)
+        .with(table)
 }
 
 fn cell(tag: &str, text: &str) -> El {
