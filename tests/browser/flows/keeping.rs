@@ -165,7 +165,7 @@ async fn a_fact_that_was_refused_is_tried_again_and_told_until_it_is_kept(rig: &
         for turn in 0..2 {
             page.paste("note", &format!("{copy} refused, note {turn}"))
                 .await;
-            page.press_test("note-write").await;
+            page.reach("note-write").await;
             written += 1;
         }
         page.wait_until_all_is_kept().await;
@@ -180,7 +180,7 @@ async fn a_fact_that_was_refused_is_tried_again_and_told_until_it_is_kept(rig: &
         page.wait_for_test("storage-notice").await;
         page.paste("note", &format!("{copy} takes notes again"))
             .await;
-        page.press_test("note-write").await;
+        page.reach("note-write").await;
         written += 1;
         until("the notice to go", async || {
             (!page.has_test("storage-notice").await).then_some(())

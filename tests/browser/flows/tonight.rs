@@ -210,7 +210,13 @@ async fn a_clock_runs_by_itself_and_what_was_said_of_the_engine_changes_the_step
     assert!(assumed.contains("bored in the block"), "{assumed}");
     page.bring_into_view("how-built").await;
     page.pick("liners-wet-top-flange").await;
-    page.press_and_keep("describe-save").await;
+    // What comes into the plan is said before it is written down.
+    let before = page.acknowledged().await;
+    page.press_far("describe-save").await;
+    let come = page.text_of("plan-come").await;
+    assert!(come.contains("Wet liners"), "{come}");
+    assert_eq!(page.acknowledged().await, before);
+    page.press_and_keep("ask-yes").await;
     page.wait_for_test("next-step").await;
     page.plan_page("step/liners-in").await;
     page.wait_for_test("doing").await;
