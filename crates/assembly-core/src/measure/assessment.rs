@@ -80,7 +80,7 @@ impl Assessment {
     /// };
     /// let mut sources = Sources::new();
     /// let feel = sources.add(ErrorSource {
-    ///     label: "bore gauge".to_owned(),
+    ///     label: "bore gauge".into(),
     ///     origin: Origin::Repeat,
     ///     degrees_of_freedom: 4.0,
     /// });
