@@ -20,6 +20,14 @@
   if (!("noModule" in HTMLScriptElement.prototype)) cannotStart("no script modules");
   if (!("WebAssembly" in window)) cannotStart("no WebAssembly");
 
+  // The first look into the storage waits for another process. It may as well
+  // be had while the app is on its way, which looks there first of all.
+  try {
+    void localStorage.length;
+  } catch (blocked) {
+    // The app says so, in words, once it stands.
+  }
+
   // Service workers exist only on https and on the device itself.
   if ("serviceWorker" in navigator) {
     navigator.serviceWorker.register("./sw.js", { updateViaCache: "none" }).then(watch, function () {

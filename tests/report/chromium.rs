@@ -82,6 +82,14 @@ impl Chromium {
         Ok(())
     }
 
+    /// Clears away what pages before have left, so that it is not done in the
+    /// middle of the next one.
+    pub async fn clear_away(&self) -> Result<(), Failure> {
+        let command = json!({"cmd": "HeapProfiler.collectGarbage", "params": {}});
+        self.client.issue_cmd(Devtools(command)).await?;
+        Ok(())
+    }
+
     /// Runs a function's body in the page.
     pub async fn ask(&self, body: &str) -> Result<Value, Failure> {
         Ok(self.client.execute(body, Vec::new()).await?)

@@ -150,6 +150,7 @@ struct Start {
 /// Goes to the page on a slowed-down processor.
 async fn start(browser: &Chromium, page: &Hosted) -> Result<Start, Failure> {
     browser.client.goto("about:blank").await?;
+    browser.clear_away().await?;
     browser.slow_down(SLOWER).await?;
     browser.client.goto(&page.address).await?;
     let took = number(&browser.wait_for("the page to start", READY).await?)?;
