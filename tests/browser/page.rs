@@ -4,7 +4,7 @@
 
 use std::cell::Cell;
 use std::rc::Rc;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use fantoccini::Client;
 use fantoccini::elements::Element;
@@ -203,10 +203,31 @@ impl Page {
 
     /// Presses it.
     pub async fn press_test(&self, name: &str) {
+        self.wait_while_it_moves(name).await;
         until(&format!("data-test {name:?} to be pressed"), async || {
             self.by_test(name).await?.click().await.ok()
         })
         .await;
+    }
+
+    /// A notice that comes or goes moves what stands below it, and a touch is
+    /// aimed at where a thing stood. What never stands still is pressed all the same.
+    async fn wait_while_it_moves(&self, name: &str) {
+        const LOOKS: usize = 8;
+        let script = "const { x, y } = arguments[0].getBoundingClientRect(); return [x, y];";
+        let mut last = None;
+        for _ in 0..LOOKS {
+            let place = async {
+                let thing = serde_json::to_value(&self.by_test(name).await?).ok()?;
+                self.client.execute(script, vec![thing]).await.ok()
+            };
+            let place = place.await;
+            if place.is_some() && place == last {
+                return;
+            }
+            last = place;
+            tokio::time::sleep(Duration::from_millis(30)).await;
+        }
     }
 
     /// Presses one of some words that is gone once it is picked, and waits
