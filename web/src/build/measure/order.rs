@@ -102,7 +102,13 @@ pub fn first_open_on(build: &Build, main: u8, measure: Option<&'static Measure>)
 /// The next place after this one that is not measured yet, going round once.
 #[must_use]
 pub fn next_after(build: &Build, spot: &Spot) -> Option<Spot> {
-    let all = all(build);
+    next_of(&all(build), build, spot)
+}
+
+/// The next of these places after this one that is not measured yet, going
+/// round once.
+#[must_use]
+pub fn next_of(all: &[Spot], build: &Build, spot: &Spot) -> Option<Spot> {
     let behind = all
         .iter()
         .position(|one| one == spot)

@@ -3,7 +3,7 @@
 use build_journal::fold::Build;
 use build_plan::{At, Measure};
 
-use crate::build::measure::order::{Spot, is_measured};
+use crate::build::measure::order::{self, Spot, is_measured};
 
 /// Every place of a measure on this engine, in the order of the round.
 #[must_use]
@@ -46,17 +46,7 @@ pub fn first_open_on(build: &Build, measure: &'static Measure, at: At) -> Option
 /// round once.
 #[must_use]
 pub fn next_after(build: &Build, spot: &Spot) -> Option<Spot> {
-    let all = places(build, spot.measure);
-    let behind = all
-        .iter()
-        .position(|one| one == spot)
-        .map_or(0, |at| at + 1);
-    let (before, after) = all.split_at(behind.min(all.len()));
-    after
-        .iter()
-        .chain(before)
-        .find(|one| *one != spot && !is_measured(build, one))
-        .copied()
+    order::next_of(&places(build, spot.measure), build, spot)
 }
 
 #[cfg(test)]
