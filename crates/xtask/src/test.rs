@@ -113,10 +113,11 @@ fn carry_out(places: &Places, part: Part, besides: &[String]) -> Outcome<()> {
             run(cargo(places)?
                 .args(["clippy", "--locked", "--workspace", "--all-targets"])
                 .args(strict))?;
-            // Not among all targets: a plain `cargo test` leaves it out.
+            // Not among all targets: a plain `cargo test` leaves it out. Of
+            // the whole workspace, since the crates below would be compiled
+            // anew for one package that asks less of them.
             run(cargo(places)?
-                .args(["clippy", "--locked", "--package", "thoubook-tests"])
-                .args(["--test", "browser"])
+                .args(["clippy", "--locked", "--workspace", "--test", "browser"])
                 .args(strict))?;
             run(for_the_page(cargo(places)?.arg("clippy"))
                 .arg("--all-targets")
@@ -177,14 +178,7 @@ fn browser_tests(places: &Places, besides: &[String]) -> Outcome<Command> {
         .unwrap_or_default();
     let mut command = cargo(places)?;
     command
-        .args([
-            "test",
-            "--locked",
-            "--package",
-            "thoubook-tests",
-            "--test",
-            "browser",
-        ])
+        .args(["test", "--locked", "--workspace", "--test", "browser"])
         .args(passed_on(besides))
         .env("THOUBOOK_XTASK", &places.xtask)
         .env("THOUBOOK_DIST", dist)

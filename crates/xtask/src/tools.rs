@@ -199,7 +199,10 @@ impl Tool {
             .arg(places.tools())
             .arg("--target-dir")
             .arg(&kept)
-            .env_remove("CARGO_BUILD_TARGET"))?;
+            .env_remove("CARGO_BUILD_TARGET")
+            // Nobody debugs these here, and what it takes to is most of them.
+            .env("CARGO_PROFILE_DEV_DEBUG", "false")
+            .env("CARGO_PROFILE_DEV_STRIP", "true"))?;
         // A folder that stays only costs room.
         let _ = std::fs::remove_dir_all(&kept);
         Ok(())
