@@ -96,7 +96,7 @@ fn header(route: ReadSignal<Route>) -> El {
     let up = move || {
         let (to, word) = match route.get() {
             Route::Bench => return el("span").class("wordmark").text("Thoubook").into(),
-            Route::QuickCheck(_) => (Route::QuickChecks, "Quick checks"),
+            Route::QuickCheck(_) => (Route::QuickChecks, "Checks"),
             _ => (Route::Bench, "Bench"),
         };
         el("a")

@@ -52,5 +52,7 @@ mod typing;
 mod updating;
 /// The parts of the page that a first visit does not load.
 mod waiting;
+/// From link to link through the whole app.
+mod walking;
 /// The tests' own eyes work.
 mod watching;

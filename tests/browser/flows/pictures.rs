@@ -7,6 +7,7 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use serde_json::json;
 
+use super::walking::on_every_kind_of_screen;
 use crate::builds::five_mains;
 use crate::engine::{Device, Engine};
 use crate::page::Page;
@@ -179,6 +180,14 @@ async fn take_the_sample(rig: &Rig, page: &Page, kind: &str) {
         let name = format!("map-{}", place.replace('/', "-"));
         take_whole(rig, page, kind, &name).await;
     }
+    // And whatever else links lead to: no new screen has to be named here.
+    let build = map.trim_end_matches("/map").to_owned();
+    on_every_kind_of_screen(page, async |address| {
+        let name = address.replace(&build, "sample").replace('/', "-");
+        let name = format!("walk{name}");
+        take_whole(rig, page, kind, &name).await;
+    })
+    .await;
 }
 
 /// The whole page, however long.

@@ -29,6 +29,15 @@ impl UnitClass {
         unit_or_usual(kind, symbol)
     }
 
+    /// The other class.
+    #[must_use]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Inch => Self::Metric,
+            Self::Metric => Self::Inch,
+        }
+    }
+
     /// The unit of this class for clearances: thou or micrometres.
     #[must_use]
     pub fn clearance(self) -> &'static Unit {

@@ -6,6 +6,7 @@ use super::written::written;
 use crate::build::Opened;
 use crate::build::tonight::{InALine, Place};
 use crate::device::drafts::Draft;
+use crate::kit::judged::capital;
 use crate::kit::piece::{Piece, el, note, title};
 use crate::kit::words::word_field;
 use crate::route::{Page, Route};
@@ -74,7 +75,7 @@ fn line(opened: Opened, event: &Event) -> Piece {
             &Route::Build(opened.id.to_string(), Page::Plan(to)).to_string(),
         )
         .test(&format!("change-{}", event.id))
-        .with(el("strong").text(event.label))
+        .with(el("strong").text(&capital(event.label)))
         .in_a_line()
 }
 

@@ -13,6 +13,7 @@ use crate::build::Opened;
 use crate::build::tonight::words::slug;
 use crate::build::tonight::{Place, results, way_back};
 use crate::device::drafts::Draft;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 use crate::kit::section::{section, sentences};
 use crate::kit::toast::toast;
@@ -68,7 +69,7 @@ pub fn one(opened: Opened, event: &str) -> Piece {
         || None,
     );
     Piece::all([
-        title(event.label).into(),
+        title(&capital(event.label)).into(),
         note("lead", event.why).into(),
         change.places(),
         change.looked_ahead().into(),

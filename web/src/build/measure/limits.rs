@@ -11,8 +11,9 @@ use leptos::prelude::*;
 
 use super::tools::foreseen;
 use crate::build::Opened;
+use crate::build::round::all_limits;
 use crate::device::drafts::Draft;
-use crate::device::settings::{Settings, settings};
+use crate::device::settings::{Settings, UnitClass, settings};
 use crate::kit::judged::window_words;
 use crate::kit::limit::{Limit, LimitField};
 use crate::kit::pick::{Word, pick};
@@ -34,6 +35,7 @@ pub fn limits_page() -> Piece {
         note("lead", LEAD).into(),
         foreseen(),
         limits_of(&MAIN_OIL_CLEARANCE),
+        all_limits().into(),
     ])
 }
 
@@ -55,13 +57,9 @@ pub fn limits_of(measure: &'static Measure) -> Piece {
         }
         let conflict = (limits.len() > 1)
             .then(|| note("notice notice-caution", CONFLICT).test("limits-conflict"));
-        let rows = limits.iter().map(|limits| {
-            in_force_row(
-                opened,
-                settings.units().of(measure.kind, measure.units),
-                limits,
-            )
-        });
+        let rows = limits
+            .iter()
+            .map(|limits| in_force_row(opened, (measure, settings.units()), limits));
         Piece::all([conflict.into(), el("ul").class("entries").all(rows).into()])
     });
     Piece::all([
@@ -72,7 +70,9 @@ pub fn limits_of(measure: &'static Measure) -> Piece {
     ])
 }
 
-fn origin_words(origin: LimitsOrigin) -> &'static str {
+/// Where limits come from, in words.
+#[must_use]
+pub const fn origin_words(origin: LimitsOrigin) -> &'static str {
     match origin {
         LimitsOrigin::Sheet => "the maker's sheet",
         LimitsOrigin::PartSheet => "the sheet of the part",
@@ -80,7 +80,25 @@ fn origin_words(origin: LimitsOrigin) -> &'static str {
     }
 }
 
-fn in_force_row(opened: Opened, unit: &'static Unit, limits: &Limits) -> Piece {
+/// A window in the units of the builder's choice, with the others behind it.
+#[must_use]
+pub fn in_both_units(window: &Window, measure: &Measure, units: UnitClass) -> String {
+    let [own, other] = [units, units.other()].map(|units| units.of(measure.kind, measure.units));
+    if own.symbol == other.symbol {
+        return window_words(window, own);
+    }
+    format!(
+        "{} ({})",
+        window_words(window, own),
+        window_words(window, other)
+    )
+}
+
+fn in_force_row(
+    opened: Opened,
+    (measure, units): (&'static Measure, UnitClass),
+    limits: &Limits,
+) -> Piece {
     let fact = limits.fact;
     let typed = match (&limits.low, &limits.high) {
         (Some(low), Some(high)) => format!("{low} to {high}"),
@@ -93,17 +111,12 @@ fn in_force_row(opened: Opened, unit: &'static Unit, limits: &Limits) -> Piece {
         origin_words(limits.set.origin),
         limits.set.origin_note
     );
-    let own_unit = limits
-        .low
-        .as_ref()
-        .or(limits.high.as_ref())
-        .map(|typed| typed.unit());
-    let converted = limits
-        .window
-        .as_ref()
-        .ok()
-        .filter(|_| own_unit != Some(unit))
-        .map(|window| p(&format!("that is {}", window_words(window, unit))));
+    let converted = limits.window.as_ref().ok().map(|window| {
+        p(&format!(
+            "that is {}",
+            in_both_units(window, measure, units)
+        ))
+    });
     let problem = limits
         .window
         .as_ref()

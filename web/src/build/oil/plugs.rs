@@ -11,6 +11,7 @@ use leptos::prelude::*;
 use super::page::Oil;
 use super::place::Place;
 use super::prime::check;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 use crate::kit::section::sentences;
 use crate::kit::verdict::{Mark, shape};
@@ -118,13 +119,6 @@ fn one(oil: Oil, plug: &'static Plug, counts: Memo<PlugCounts>) -> El {
         .with(counter(oil, plug, counts, Way::Out))
         .with(counter(oil, plug, counts, Way::Back))
         .with(more)
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }
 
 /// Each press is written down: nothing counted is lost.

@@ -1,6 +1,7 @@
 //! Every measure of the engine: the list of them, the round over all parts of
 //! one, how each stands, and its limits.
 
+mod all_limits;
 mod limits;
 mod list;
 mod part;
@@ -10,6 +11,7 @@ mod standing;
 mod strip;
 mod walk;
 
+pub use all_limits::all_limits;
 pub use limits::round_limits;
 pub use list::list;
 pub use part::round;

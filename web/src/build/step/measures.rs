@@ -69,10 +69,11 @@ fn shown(states: &[(At, ResultState)]) -> Piece {
     let several = states.len() > 1;
     let line = |name: &str, words: &str| {
         let at = of(name);
-        let parts = if several {
-            part_words(&at)
-        } else {
-            String::new()
+        // Sixteen valves by name say less than that it is all of them.
+        let parts = match (several, at.len() == states.len()) {
+            (false, _) => String::new(),
+            (true, true) => format!("all {}", at.len()),
+            (true, false) => part_words(&at),
         };
         let said = if parts.is_empty() {
             words.to_owned()

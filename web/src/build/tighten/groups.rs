@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use super::place::{Place, part_name};
 use super::{Tighten, words};
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::verdict::shape;
 
@@ -93,8 +94,8 @@ fn row_of(context: Tighten, group: &Group, at: At) -> El {
         .with(
             el("span")
                 .class("main-row-words")
-                .with(el("strong").text(&words::capital(&words::name(group, at))))
-                .with(el("span").text(&words::capital(&words::state(group, at)))),
+                .with(el("strong").text(&capital(&words::name(group, at))))
+                .with(el("span").text(&capital(&words::state(group, at)))),
         );
     el("li").with(row)
 }

@@ -5,6 +5,7 @@ use build_journal::fact::Way;
 use build_journal::fold::tightening::{Part, Run};
 
 use super::words;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, el, p};
 use crate::kit::section::{fold, sentences};
 use crate::kit::verdict::{Mark, shape};
@@ -26,7 +27,7 @@ fn one(run: &Run) -> El {
         _ if run.counts() => Mark::Good,
         _ => Mark::Bad,
     };
-    let mut lines = vec![words::capital(&words::where_it_is(run))];
+    let mut lines = vec![capital(&words::where_it_is(run))];
     if run.left {
         lines.push("Given up.".to_owned());
     }
@@ -51,7 +52,7 @@ fn one(run: &Run) -> El {
         run.against
             .iter()
             .map(ToString::to_string)
-            .map(|one| words::capital(&one)),
+            .map(|one| capital(&one)),
     );
     let heading = el("strong").text(&format!("{} on {}", words::way(run.way), day(run.begun)));
     el("li")

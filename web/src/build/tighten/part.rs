@@ -12,6 +12,7 @@ use super::place::{Place, part_name};
 use super::{Spot, Tighten, give_up, words};
 use crate::device::drafts::Draft;
 use crate::kit::dialog::dialog;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 use crate::kit::section::{fold, section, sentences};
 use crate::kit::verdict::shape;
@@ -79,7 +80,7 @@ fn page(context: Tighten, spot: Spot, group: &Group, kept: Kept) -> Piece {
         .test("group-state")
         .attr("data-verdict", words::mark(state).name())
         .with(shape(words::mark(state)))
-        .with(el("strong").text(&words::capital(&words::state(group, spot.at))));
+        .with(el("strong").text(&capital(&words::state(group, spot.at))));
     let wrong = (!group.sheet.wrong.is_empty()).then(|| {
         let lines: Vec<&str> = group
             .sheet
@@ -93,7 +94,7 @@ fn page(context: Tighten, spot: Spot, group: &Group, kept: Kept) -> Piece {
             .with(row([describe("Complete the sheet").into()]))
     });
     Piece::all([
-        title(&words::capital(&words::name(group, spot.at))).into(),
+        title(&capital(&words::name(group, spot.at))).into(),
         standing.into(),
         wrong.into(),
         against(part).into(),
@@ -172,7 +173,7 @@ fn against(part: &Part) -> Option<El> {
         .last()
         .filter(|run| !run.is_on() && !run.left && !run.against.is_empty())?;
     let lines: Vec<String> = (run.against.iter())
-        .map(|one| words::capital(&one.to_string()))
+        .map(|one| capital(&one.to_string()))
         .collect();
     Some(
         section("Why it does not count")
@@ -187,7 +188,7 @@ fn foreseen(group: &Group, state: State) -> Option<El> {
         return None;
     }
     let lines: Vec<String> = (group.sheet.foreseen().iter())
-        .map(|one| words::capital(&one.to_string()))
+        .map(|one| capital(&one.to_string()))
         .collect();
     (!lines.is_empty()).then(|| {
         section("It can be tightened, but would not count")

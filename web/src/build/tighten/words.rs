@@ -99,12 +99,3 @@ pub fn spoken(number: &str, unit: &str) -> String {
     };
     format!("{number} {unit}")
 }
-
-/// A first letter as at the start of a sentence.
-#[must_use]
-pub fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
-}

@@ -10,7 +10,7 @@ use crate::build::book::photo_strip;
 use crate::build::tighten::begin::place_of;
 use crate::build::tighten::map::{Drawing, Face, press_map};
 use crate::build::tighten::place::Place;
-use crate::build::tighten::words;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row};
 use crate::kit::section::{section, sentences};
 use crate::kit::toast::toast;
@@ -65,7 +65,7 @@ fn credit(running: Running, run: &Run) -> Piece {
         return heading(Mark::Good, &words).into();
     }
     let lines: Vec<String> = (run.against.iter())
-        .map(|one| words::capital(&one.to_string()))
+        .map(|one| capital(&one.to_string()))
         .collect();
     let describe = Place::Describe(running.spot.own.to_string());
     Piece::all([

@@ -19,6 +19,7 @@ use super::place::{Place, part_name};
 use super::{Spot, Tighten, words};
 use crate::device::senses::Senses;
 use crate::kit::heard::on_page;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, button, el, link, note, p, row, title};
 
 /// A run on the screen.
@@ -71,7 +72,7 @@ pub fn run_page(context: Tighten, spot: Spot) -> Piece {
     }
     running.ask_when_it_was_out_of_sight();
     let name = group.map_or_else(String::new, |group| words::name(&group, spot.at));
-    running.screen(&words::capital(&name)).into()
+    running.screen(&capital(&name)).into()
 }
 
 fn nothing_is_on(context: Tighten, spot: Spot, given_up: bool) -> Piece {
