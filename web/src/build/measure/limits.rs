@@ -111,11 +111,19 @@ fn in_force_row(
         origin_words(limits.set.origin),
         limits.set.origin_note
     );
-    let converted = limits.window.as_ref().ok().map(|window| {
-        p(&format!(
-            "that is {}",
-            in_both_units(window, measure, units)
-        ))
+    let typed_in = limits
+        .low
+        .as_ref()
+        .or(limits.high.as_ref())
+        .map(|typed| typed.unit().symbol);
+    let converted = limits.window.as_ref().ok().and_then(|window| {
+        let both = [units, units.other()].map(|units| units.of(measure.kind, measure.units));
+        let words: Vec<String> = both
+            .iter()
+            .filter(|unit| Some(unit.symbol) != typed_in)
+            .map(|unit| window_words(window, unit))
+            .collect();
+        (!words.is_empty()).then(|| p(&format!("that is {}", words.join(", or "))))
     });
     let problem = limits
         .window

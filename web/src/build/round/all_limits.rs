@@ -3,6 +3,7 @@
 
 use build_journal::fold::{Build, Limits};
 use build_plan::Measure;
+use build_plan::measure::MAIN_OIL_CLEARANCE;
 use leptos::prelude::*;
 
 use super::place::Place;
@@ -46,7 +47,7 @@ pub fn all_limits() -> El {
     section("Everything else").with(list)
 }
 
-/// The measures of this engine that are read, those with limits apart from those
+/// The measures of this engine but the one whose page this is, those with limits apart from those
 /// without, and first of all those whose limits contradict each other.
 fn rows(build: &Build) -> (Vec<Row>, Vec<Row>) {
     let Some(described) = &build.engine else {
@@ -55,6 +56,7 @@ fn rows(build: &Build) -> (Vec<Row>, Vec<Row>) {
     let rows = build
         .plan
         .measures(&described.engine)
+        .filter(|measure| measure.id != MAIN_OIL_CLEARANCE.id)
         .filter(|measure| !walk::parts(build, measure).is_empty())
         .map(|measure| {
             let own = build

@@ -115,9 +115,11 @@ fn where_did_it_stand(running: Running, run: &Run, answered: RwSignal<Answered>)
             answer("I don't know", "ask-nothing", move || {
                 answered.set(Answered::Knew(Known::Nothing))
             }),
-            answer("Give this run up", "ask-give-up", move || {
-                answered.set(Answered::GivingUp)
-            }),
+            // Not one of the answers, and never pressed for one.
+            button("quiet", "Give this run up", "ask-give-up", move || {
+                answered.set(Answered::GivingUp);
+            })
+            .into(),
         ])
         .with(note(
             "hint",
