@@ -25,6 +25,7 @@ use wasm_split_helpers::wasm_split;
 
 use crate::bench::{self, Came};
 use crate::build;
+use crate::device::dress;
 use crate::device::keeping::Keeping;
 use crate::kit::judged::{self, Judged};
 use crate::kit::piece::{Piece, button, note, p};
@@ -49,6 +50,7 @@ pub struct Builds {
     another_tab: fn(Keeping, Option<&str>, Option<&str>),
     keep: fn(&str, RwSignal<bool>) -> Piece,
     sample: fn(Keeping) -> Coming<Result<(), String>>,
+    photos_words: fn(Keeping) -> Coming<Option<String>>,
 }
 
 /// Every quick check there is, besides the first few.
@@ -78,6 +80,7 @@ fn builds() -> Result<Builds, SplitLoaderError> {
         another_tab: Keeping::another_tab,
         keep: bench::keep,
         sample: |keeping| Box::pin(bench::bring_in_sample(keeping)),
+        photos_words: |keeping| Box::pin(bench::photos_words(keeping)),
     };
     Ok(part)
 }
@@ -102,41 +105,57 @@ fn advice() -> Result<Advice, SplitLoaderError> {
     Ok(part)
 }
 
-/// A part, by the function that gives it and the cell that holds it.
+/// What the function of a part gives, once it has been fetched.
+macro_rules! fetched {
+    ($from:ident) => {{
+        #[cfg(feature = "apart")]
+        let part = $from().await;
+        #[cfg(not(feature = "apart"))]
+        let part = $from();
+        part.ok()
+    }};
+}
+
+/// The pages of a build come with the style sheet they are dressed in: nothing
+/// of them is shown before both are here.
+async fn dressed_builds() -> Option<Builds> {
+    let dressed = dress::later();
+    let part = fetched!(builds);
+    if dressed.await { part } else { None }
+}
+
+/// A part, by the future that fetches it and the cell that holds it.
 macro_rules! part {
-    ($name:ident: $what:ty, $here:ident, $from:ident) => {
+    ($name:ident: $what:ty, $here:ident, $fetch:expr) => {
         thread_local! {
             static $here: Cell<Option<$what>> = const { Cell::new(None) };
         }
         static $name: Part<$what> = Part {
-            #[cfg(feature = "apart")]
-            fetch: || Box::pin($from()),
-            #[cfg(not(feature = "apart"))]
-            fetch: || Box::pin(std::future::ready($from())),
+            fetch: || Box::pin($fetch),
             here: &$here,
         };
     };
 }
 
-part!(BUILDS: Builds, BUILDS_HERE, builds);
-part!(CHECKS: Checks, CHECKS_HERE, checks);
-part!(ADVICE: Advice, ADVICE_HERE, advice);
+part!(BUILDS: Builds, BUILDS_HERE, dressed_builds());
+part!(CHECKS: Checks, CHECKS_HERE, async { fetched!(checks) });
+part!(ADVICE: Advice, ADVICE_HERE, async { fetched!(advice) });
 
 /// A part of the page: how it is fetched, and where it is held once it is here.
 struct Part<T: 'static> {
-    fetch: fn() -> Coming<Result<T, SplitLoaderError>>,
+    fetch: fn() -> Coming<Option<T>>,
     here: &'static LocalKey<Cell<Option<T>>>,
 }
 
 impl<T: Copy> Part<T> {
-    /// The part, fetched if it is not here.
-    async fn get(&self) -> Result<T, SplitLoaderError> {
+    /// The part, fetched if it is not here; `None` when it can't be.
+    async fn get(&self) -> Option<T> {
         if let Some(part) = self.here.get() {
-            return Ok(part);
+            return Some(part);
         }
         let part = (self.fetch)().await?;
         self.here.set(Some(part));
-        Ok(part)
+        Some(part)
     }
 
     /// What the part makes, at once when it is here, else as soon as it is.
@@ -147,7 +166,7 @@ impl<T: Copy> Part<T> {
         let tried = RwSignal::new(None::<bool>);
         let fetch = move || {
             spawn_local(async move {
-                let here = self.get().await.is_ok();
+                let here = self.get().await.is_some();
                 // The page may show something else by now.
                 let _ = tried.try_set(Some(here));
             });
@@ -212,8 +231,8 @@ pub fn what_to_do_later(judged: Judged) -> Piece {
 /// Takes in what stands in a file.
 pub async fn take_later(keeping: Keeping, bytes: Vec<u8>) -> Came {
     match BUILDS.get().await {
-        Ok(part) => (part.take)(keeping, bytes).await,
-        Err(_) => Came::Said(NOT_HERE.to_owned()),
+        Some(part) => (part.take)(keeping, bytes).await,
+        None => Came::Said(NOT_HERE.to_owned()),
     }
 }
 
@@ -223,8 +242,8 @@ pub async fn take_later(keeping: Keeping, bytes: Vec<u8>) -> Came {
 /// A sentence, when the part that can do it is not here.
 pub async fn bring_in_later(keeping: Keeping, journal: Box<Journal>) -> Result<usize, String> {
     match BUILDS.get().await {
-        Ok(part) => Ok((part.bring_in)(keeping, journal).await),
-        Err(_) => Err(NOT_HERE.to_owned()),
+        Some(part) => Ok((part.bring_in)(keeping, journal).await),
+        None => Err(NOT_HERE.to_owned()),
     }
 }
 
@@ -234,27 +253,32 @@ pub async fn bring_in_later(keeping: Keeping, journal: Box<Journal>) -> Result<u
 /// A sentence, when it can't be fetched.
 pub async fn sample_later(keeping: Keeping) -> Result<(), String> {
     match BUILDS.get().await {
-        Ok(part) => (part.sample)(keeping).await,
-        Err(_) => Err(NOT_HERE.to_owned()),
+        Some(part) => (part.sample)(keeping).await,
+        None => Err(NOT_HERE.to_owned()),
     }
+}
+
+/// How many photos are on this device, in words; nothing while there are none.
+pub async fn photos_words_later(keeping: Keeping) -> Option<String> {
+    (BUILDS.get().await?.photos_words)(keeping).await
 }
 
 /// Reads what is kept on this device. Gives whether it was read: not, for want
 /// of the part that reads it.
 pub async fn read_book_later(keeping: Keeping) -> bool {
     match BUILDS.get().await {
-        Ok(part) => {
+        Some(part) => {
             (part.read)(keeping).await;
             true
         }
-        Err(_) => false,
+        None => false,
     }
 }
 
 /// Takes in what another tab has done.
 pub async fn another_tab_later(keeping: Keeping, key: Option<String>, text: Option<String>) {
     // A tab that can't fetch the part shows no builds either.
-    if let Ok(part) = BUILDS.get().await {
+    if let Some(part) = BUILDS.get().await {
         (part.another_tab)(keeping, key.as_deref(), text.as_deref());
     }
 }

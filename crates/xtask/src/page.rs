@@ -8,7 +8,7 @@ use crate::pack;
 use crate::places::Places;
 use crate::problem::{Outcome, While};
 use crate::run::{run, say};
-use crate::styles;
+use crate::styles::{self, Marked};
 use crate::tools;
 
 /// A page that trunk can build.
@@ -62,7 +62,12 @@ pub fn build(places: &Places, page: &Page) -> Outcome<()> {
     if page.apart {
         cut::cut(places, &page.dist)?;
     }
-    styles::join(&page.dist)?;
+    let marked = if page.apart {
+        Marked::Wait
+    } else {
+        Marked::AtOnce
+    };
+    styles::join(&page.dist, marked)?;
     pack::pack(places, page)?;
     println!("{} is ready for any static host.", page.dist.display());
     Ok(())

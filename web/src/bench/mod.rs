@@ -18,4 +18,5 @@ pub use description::{FormWords, description};
 pub use import::{Came, take};
 pub use keep::keep;
 pub use new_build::new_build;
+pub use room::photos_words;
 pub use sample::{bring_in_sample, says_sample};

@@ -12,6 +12,7 @@ use crate::device::space::{self, Space};
 use crate::kit::judged::share_bar;
 use crate::kit::piece::{Piece, button, p, row};
 use crate::kit::section::section;
+use crate::later::photos_words_later;
 
 /// The room for the book, as far as the browser says.
 #[must_use]
@@ -24,7 +25,10 @@ pub fn room() -> Piece {
             let space = space::look().await;
             // The bench may have been left meanwhile.
             let _ = found.try_set(space);
-            let _ = photos.try_set(photos_words(keeping).await);
+            // Without a build there are none, and nothing to count them with.
+            if untrack(|| !keeping.builds().is_empty()) {
+                let _ = photos.try_set(photos_words_later(keeping).await);
+            }
         });
     };
     // Looked at again when something has been kept.
@@ -73,7 +77,7 @@ fn promise(promised: bool, ask: impl FnMut() + 'static) -> Piece {
 }
 
 /// How many photos are here and what they take; nothing while no build has any.
-async fn photos_words(keeping: Keeping) -> Option<String> {
+pub async fn photos_words(keeping: Keeping) -> Option<String> {
     let mut told = BTreeMap::new();
     for (_, journal) in untrack(|| keeping.builds()) {
         journal.with_untracked(|journal| {

@@ -4,6 +4,7 @@
 pub mod chance;
 pub mod database;
 pub mod drafts;
+pub mod dress;
 pub mod exports;
 pub mod files;
 pub mod headset;
@@ -11,6 +12,7 @@ pub mod keeping;
 pub mod lack;
 pub mod local;
 mod making_up;
+pub mod painted;
 pub mod photos;
 pub mod picture;
 pub mod senses;

@@ -1,5 +1,6 @@
 //! The controls that screens are made of.
 
+pub mod aside;
 pub mod chart;
 pub mod day;
 pub mod dialog;
