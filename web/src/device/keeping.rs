@@ -17,6 +17,7 @@ use super::chance;
 use super::database::{self, IndexedVault};
 use super::lack::Lacks;
 use super::local::{self, LocalShelf};
+use super::painted::painted;
 use super::space;
 use crate::later::{another_tab_later, read_book_later};
 
@@ -303,6 +304,8 @@ impl Keeping {
             facts.insert(id);
         });
         spawn_local(async move {
+            // The shelf has it; the vault may have it a frame later.
+            painted().await;
             let vault = KEEPER.put_in_vault(build, &[&fact]).await;
             self.on_the_way.update(|facts| {
                 facts.remove(&id);

@@ -148,10 +148,11 @@ impl QuantityField {
         self
     }
 
-    fn says(&self, left: RwSignal<bool>) -> Rc<dyn Fn() -> Says> {
+    /// What is said of the text: worked out once for all that shows it.
+    fn says(&self, left: RwSignal<bool>) -> Memo<Says> {
         let (draft, kind, unit) = (Rc::clone(&self.draft), self.kind, Rc::clone(&self.unit));
         let (wrong, meaning) = (self.wrong.clone(), self.meaning.clone());
-        Rc::new(move || {
+        let says = SendWrapper::new(move || {
             let text = draft().get();
             if let Some(words) = meaning.as_ref().and_then(|meaning| meaning(&text)) {
                 return Says::Understood(words);
@@ -166,7 +167,8 @@ impl QuantityField {
                 Some(Err(error)) if error.is_unfinished() && !left.get() => Says::Nothing,
                 Some(Err(error)) => Says::Wrong(error.to_string()),
             }
-        })
+        });
+        Memo::new(move |_| says())
     }
 
     /// The field.
@@ -175,7 +177,7 @@ impl QuantityField {
         let pad = pad();
         let left = RwSignal::new(false);
         let says = self.says(left);
-        let (is_wrong, looks_wrong) = (Rc::clone(&says), Rc::clone(&says));
+        let is_wrong = move || says.with(Says::is_wrong);
         let (message, how_id) = (format!("{}-says", self.name), format!("{}-how", self.name));
         let described = match self.how {
             Some(_) => format!("{how_id} {message}"),
@@ -200,7 +202,7 @@ impl QuantityField {
             .attr("autocapitalize", "off")
             .attr("spellcheck", "false")
             .attr("aria-describedby", &described)
-            .live_flag("aria-invalid", move || is_wrong().is_wrong())
+            .live_flag("aria-invalid", is_wrong)
             .live_property("value", move || shown().get().into())
             .on("input", move |event| keyed(event_target_value(&event)))
             .on("blur", move |_| left.set(true))
@@ -268,8 +270,8 @@ impl QuantityField {
                     .attr("id", &message)
                     .attr("aria-live", "polite")
                     .test(&format!("says-{}", self.name))
-                    .live_class("wrong", move || looks_wrong().is_wrong())
-                    .live_text(move || says().words()),
+                    .live_class("wrong", is_wrong)
+                    .live_text(move || says.get().words()),
             )
     }
 }

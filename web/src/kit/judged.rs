@@ -15,14 +15,14 @@ use uom::si::f64::Length;
 use super::number;
 use super::piece::{El, Piece, drawn, el, note, p};
 use super::scale::scale;
-use super::section::{fold, section, sentences};
+use super::section::{fold, fold_later, section, sentences};
 use super::verdict::{Mark, plate};
 
 /// No more moves than this are offered at once.
 const MOVES_SHOWN: usize = 5;
 
 /// A result with everything that is needed to judge it.
-#[derive(Clone)]
+#[derive(Clone, PartialEq)]
 pub struct Judged {
     /// The least of it.
     pub least: Estimate,
@@ -304,25 +304,27 @@ pub fn dominates(value: &Estimate, sources: &Sources) -> Piece {
         first.label,
         percent(first.of_variance)
     );
-    let rows = causes.iter().map(|cause| {
-        el("li")
-            .with(el("span").text(&format!("{}: {}", cause.label, cause.origin.word())))
-            .with(
-                el("span")
-                    .class("share-number")
-                    .text(&percent(cause.of_variance)),
-            )
-            .with(share_bar(cause.of_variance))
-            .into()
-    });
-    let hint = "Give or take is one standard deviation: two readings in three fall within it. What each tool does is common practice, not a promise.";
-    let all = Piece::all([
-        note("hint", hint).into(),
-        el("ul").class("shares").all(rows).into(),
-    ]);
+    let all = move || {
+        let rows = causes.iter().map(|cause| {
+            el("li")
+                .with(el("span").text(&format!("{}: {}", cause.label, cause.origin.word())))
+                .with(
+                    el("span")
+                        .class("share-number")
+                        .text(&percent(cause.of_variance)),
+                )
+                .with(share_bar(cause.of_variance))
+                .into()
+        });
+        let hint = "Give or take is one standard deviation: two readings in three fall within it. What each tool does is common practice, not a promise.";
+        Piece::all([
+            note("hint", hint).into(),
+            el("ul").class("shares").all(rows).into(),
+        ])
+    };
     Piece::all([
         p(&most).test("dominates").into(),
-        fold("All of the give-or-take", all).into(),
+        fold_later("All of the give-or-take", all).into(),
     ])
 }
 
@@ -392,14 +394,16 @@ fn move_row(one: &Ranked, unit: &'static Unit) -> Piece {
         Who::Bench => "at your bench",
         Who::MachineShop => "machine shop",
     };
-    let how = Piece::all([
-        p(one.what.how).into(),
-        one.what
-            .parts
-            .map(|parts| p(&format!("To buy: {parts}")))
-            .into(),
-        sentences("", one.what.cautions).into(),
-    ]);
+    let what = one.what;
+    let how = move || {
+        Piece::all([
+            p(what.how).into(),
+            what.parts
+                .map(|parts| p(&format!("To buy: {parts}")))
+                .into(),
+            sentences("", what.cautions).into(),
+        ])
+    };
     el("li")
         .class("move")
         .with(
@@ -410,6 +414,6 @@ fn move_row(one: &Ranked, unit: &'static Unit) -> Piece {
                 .with(el("span").class("move-who").text(who)),
         )
         .with(lands)
-        .with(fold("How", how))
+        .with(fold_later("How", how))
         .into()
 }

@@ -87,14 +87,12 @@ pub fn scale(
         stretch.x(least.value() - WIDE * least.deviation()),
         stretch.x(greatest.value() + WIDE * greatest.deviation()),
     );
+    // All in one line: it is drawn anew with every number that is typed.
     let ticks = stretch.ticks(unit).into_iter().map(|(value, long)| {
-        upright(
-            "tick",
-            stretch.x(value),
-            (46.0, if long { 62.0 } else { 56.0 }),
-        )
-        .into()
+        let down = if long { 16 } else { 10 };
+        format!("M{} 46v{down}", number(stretch.x(value)))
     });
+    let ticks: String = ticks.collect();
     let limit = |value: f64, shown: &str| {
         let x = stretch.x(value);
         let word = drawn("text")
@@ -113,7 +111,7 @@ pub fn scale(
         .attr("aria-label", words)
         .with(bar("window", (low, high), (22.0, 24.0)))
         .with(bar("baseline", (0.0, WIDTH), (45.5, 1.0)))
-        .all(ticks)
+        .with(drawn("path").class("tick").attr("d", &ticks))
         .with(
             window
                 .low()

@@ -15,7 +15,7 @@ use crate::kit::judged::{Judged, advice_on, capital, dominates, findings, verdic
 use crate::kit::keypad::pad;
 use crate::kit::number::{self, value};
 use crate::kit::piece::{Piece, button, el, note, row};
-use crate::kit::section::{fold, section, sentences};
+use crate::kit::section::{fold_later, section, sentences};
 use crate::kit::workings;
 use crate::later::{keep_later, what_to_do_later};
 
@@ -188,6 +188,27 @@ fn answered(check: Check, worked: &Worked, held: Held, units: UnitClass) -> Piec
         Some(row.into())
     });
     let numbers = el("table").class("numbers").with(el("tbody").all(rows));
+    let shown = worked.clone();
+    let how = move || how_it_was_worked_out(calculation, &shown, units);
+    let judged = held.judge(worked, units);
+    Piece::all([
+        judged.as_ref().map(verdict).into(),
+        findings(worked.answer.findings()),
+        judged
+            .as_ref()
+            .map(|one| dominates(&one.least, &one.sources))
+            .into(),
+        judged.map(what_to_do_later).into(),
+        numbers.into(),
+        fold_later("How it was worked out", how).into(),
+    ])
+}
+
+fn how_it_was_worked_out(
+    calculation: &'static Calculation,
+    worked: &Worked,
+    units: UnitClass,
+) -> Piece {
     let lines = workings::lines(calculation, &worked.answer, &worked.typed, |id| {
         calculation
             .output(id)
@@ -199,20 +220,8 @@ fn answered(check: Check, worked: &Worked, held: Held, units: UnitClass) -> Piec
         Provenance::Derivation(text) => format!("Follows from: {text}."),
         Provenance::CommonPractice => "Common practice of the trade, with no source.".to_owned(),
     };
-    let how = Piece::all([
+    Piece::all([
         sentences("workings", &lines).into(),
         note("hint", &provenance).into(),
-    ]);
-    let judged = held.judge(worked, units);
-    Piece::all([
-        judged.as_ref().map(verdict).into(),
-        findings(worked.answer.findings()),
-        judged
-            .as_ref()
-            .map(|one| dominates(&one.least, &one.sources))
-            .into(),
-        judged.map(what_to_do_later).into(),
-        numbers.into(),
-        fold("How it was worked out", how).into(),
     ])
 }

@@ -1,7 +1,6 @@
 //! One main bearing: where to measure next, what was read, and what comes of it.
 
-use build_journal::fold::{Build, MainBearing, Standing};
-use build_plan::Place;
+use build_plan::{Main, Place};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -9,18 +8,18 @@ use web_sys::HtmlElement;
 use super::entry::entry;
 use super::order::{self, Spot};
 use super::places::{Choosing, places};
-use super::result::result;
+use super::result::{Shown, result};
 use super::standing::Stands;
 use super::tool_choice::InHand;
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::build::book::photo_strip;
-use crate::device::settings::{UnitClass, settings};
+use crate::device::settings::settings;
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
-use crate::kit::section::fold;
+use crate::kit::section::fold_later;
 use crate::kit::toast::toast;
-use crate::kit::verdict::shape;
+use crate::kit::verdict::{Mark, shape};
 use crate::route::{self, Page, Route};
 
 /// One main bearing, counted from the front.
@@ -29,63 +28,57 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
     let opened: Opened = expect_context();
     let settings = settings();
     let pad = pad();
-    let bearing = Memo::new(move |_| {
+    let main = Memo::new(move |_| {
         let number = number.get();
         opened.build.with(|build| {
-            build
-                .mains
-                .iter()
-                .find(|bearing| bearing.main.number() == number)
-                .cloned()
+            let mut mains = build.mains.iter().map(|bearing| bearing.main);
+            mains.find(|main| main.number() == number)
+        })
+    });
+    let shown = Memo::new(move |_| {
+        let (main, units) = (main.get()?, settings.units());
+        opened.build.with(|build| {
+            let bearing = build.mains.iter().find(|bearing| bearing.main == main)?;
+            Some(Shown::of(build, bearing, units))
         })
     });
     Effect::new(move |_| {
-        let live = bearing.get().and_then(|bearing| {
-            if !matches!(bearing.standing, Standing::Judged(_)) {
-                return None;
-            }
-            let stands = opened
-                .build
-                .with(|build| Stands::of(build, &bearing, settings.units()));
+        pad.show_live(shown.with(|shown| {
+            let shown = shown.as_ref().filter(|shown| shown.missing.is_empty())?;
+            let stands = &shown.stands;
             stands.judged.as_ref()?;
             Some((stands.mark, stands.line()))
-        });
-        pad.show_live(live);
+        }));
     });
     on_cleanup(move || pad.show_live(None));
-    let head = Piece::live(move || match bearing.get() {
-        Some(bearing) => opened
-            .build
-            .with(|build| heading(opened, build, &bearing, settings.units())),
+    let head = Piece::live(move || match main.get() {
+        Some(main) => untrack(|| heading(opened, main, shown)),
         None => Piece::all([
             title("No such main").into(),
             p(&format!("This engine has no main {}.", number.get())).into(),
         ]),
     });
     let body = Piece::when(
-        move || bearing.with(Option::is_some),
+        move || main.with(Option::is_some),
         move || {
-            let result = Piece::live(move || {
-                let bearing = bearing.get();
-                opened.build.with(|build| {
-                    bearing
-                        .map(|bearing| result(build, &bearing, settings.units()))
-                        .into()
-                })
-            });
-            let right = el("div").class("half answer").test("answer").with(result);
+            let right = el("div")
+                .class("half answer")
+                .test("answer")
+                .with(result(opened, shown));
             let left = el("div").class("half").with(measuring(opened, number));
             el("div").class("halves").with(left).with(right).into()
         },
     );
     let photos = Piece::when(
-        move || bearing.with(Option::is_some),
+        move || main.with(Option::is_some),
         move || {
-            let strip = Piece::live(move || {
-                let place = Place::main(number.get());
-                untrack(|| photo_strip(None, Some(place)))
-            });
-            fold("Photos of this main", strip).into()
+            let strip = move || {
+                Piece::live(move || {
+                    let place = Place::main(number.get());
+                    untrack(|| photo_strip(None, Some(place)))
+                })
+            };
+            fold_later("Photos of this main", strip).into()
         },
     );
     Piece::all([head, body, photos])
@@ -223,8 +216,7 @@ fn all_measured(opened: Opened, number: Memo<u8>) -> El {
 }
 
 /// Which main, the ones beside it, and how it stands.
-fn heading(opened: Opened, build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
-    let main = bearing.main;
+fn heading(opened: Opened, main: Main, shown: Memo<Option<Shown>>) -> Piece {
     let beside = |number: u8, face: String| {
         let to = Route::Build(opened.id.to_string(), Page::Main(number));
         link("quiet", &to, &face).attr("aria-label", &format!("main {number}"))
@@ -237,8 +229,13 @@ fn heading(opened: Opened, build: &Build, bearing: &MainBearing, units: UnitClas
         let number = main.number() + 1;
         beside(number, format!("{number} ›"))
     });
-    let stands = Stands::of(build, bearing, units);
-    let (mark, words) = (stands.mark, stands.line());
+    let mark = Memo::new(move |_| shown.with(|shown| mark_of(shown.as_ref())));
+    let line = move || {
+        shown.with(|shown| {
+            let stands = shown.as_ref().map(|shown| &shown.stands);
+            stands.map_or_else(String::new, Stands::line)
+        })
+    };
     let name = title(&format!("Main {}", main.number())).with(
         el("span")
             .class("title-of")
@@ -247,9 +244,9 @@ fn heading(opened: Opened, build: &Build, bearing: &MainBearing, units: UnitClas
     let standing = el("p")
         .class("standing")
         .test("standing")
-        .attr("data-verdict", mark.name())
-        .with(shape(mark))
-        .with(el("span").text(&words));
+        .live_attr("data-verdict", move || Some(mark.get().name().to_owned()))
+        .live(move || shape(mark.get()).into())
+        .with(el("span").live_text(line));
     Piece::all([
         el("div")
             .class("title-row")
@@ -259,4 +256,8 @@ fn heading(opened: Opened, build: &Build, bearing: &MainBearing, units: UnitClas
             .into(),
         standing.into(),
     ])
+}
+
+fn mark_of(shown: Option<&Shown>) -> Mark {
+    shown.map_or(Mark::None, |shown| shown.stands.mark)
 }

@@ -4,7 +4,7 @@ use assembly_core::describe::UsualUnits;
 use assembly_core::quantity::{Kind, Typed, Unit};
 use build_journal::Body;
 use build_journal::fact::{Reading, Spot as Where};
-use build_journal::fold::{ListedTool, Taken};
+use build_journal::fold::{Beside, ListedTool, Taken};
 use build_plan::Measure;
 use leptos::prelude::*;
 use web_sys::Element;
@@ -23,7 +23,7 @@ use crate::device::drafts::Draft;
 use crate::device::settings::settings;
 use crate::kit::field::{QuantityField, read_text};
 use crate::kit::piece::{El, Piece, button, el, p};
-use crate::kit::section::{fold, sentences};
+use crate::kit::section::{fold, fold_later, sentences};
 
 /// What the panel asks for.
 #[derive(Clone, PartialEq)]
@@ -43,6 +43,8 @@ struct Entry {
     spot: Memo<Spot>,
     tool: Memo<Option<ListedTool>>,
     in_hand: InHand,
+    /// What stands beside the place, worked out once for all that asks for it.
+    near: Memo<Beside>,
     go_on: Callback<Spot>,
     asked: Asked,
     warmth: Warmth,
@@ -65,11 +67,20 @@ pub fn entry(spot: Memo<Spot>, in_hand: InHand, go_on: Callback<Spot>) -> El {
         Some(tool) if wants_setting(&tool) && tool.settings.is_empty() => Asks::Setting(tool),
         Some(_) => Asks::Reading,
     });
+    let near = Memo::new(move |_| {
+        let spot = spot.get();
+        tool.with(|tool| {
+            opened
+                .build
+                .with(|build| beside(build, &spot, tool.as_ref()))
+        })
+    });
     let entry = Entry {
         opened,
         spot,
         tool,
         in_hand,
+        near,
         go_on,
         asked: Asked::of(opened),
         warmth: Warmth::of(opened),
@@ -163,16 +174,15 @@ impl Entry {
             .on_next(move || self.accept(draft.get_untracked(), untrack(unit)))
             .next_word("Keep")
             .begin_here();
-        let around = Piece::live(move || {
-            let spot = self.spot.get();
-            let lines = |build: &_| self.tool.with(|tool| beside(build, &spot, tool.as_ref()));
-            beside_lines(&self.opened.build.with(lines))
+        let around = Piece::live(move || self.near.with(beside_lines));
+        // Two meanings are rare: nothing is drawn anew for the digits of others.
+        let meant = Memo::new(move |_| {
+            let meant = self.meanings(&draft.get().get(), unit());
+            if meant.len() < 2 { Vec::new() } else { meant }
         });
         let either = Piece::live(move || {
-            let draft = draft.get();
-            let (text, unit) = (draft.get(), unit());
-            let meant = self.meanings(&text, unit);
-            untrack(|| self.either(draft, &text, &meant, unit))
+            let meant = meant.get();
+            untrack(|| self.either(draft.get(), &meant, unit()))
         });
         let here = Piece::live(move || {
             let spot = self.spot.get();
@@ -183,22 +193,7 @@ impl Entry {
                 .then(|| el("ul").class("readings-here").all(rows))
                 .into()
         });
-        let how = Piece::live(move || {
-            let measure = self.spot.get().measure;
-            let lines: Vec<&str> = measure
-                .how
-                .iter()
-                .chain(measure.cautions)
-                .copied()
-                .collect();
-            let task = self.tool.with(|tool| {
-                let kind = tool.as_ref().and_then(kind_of);
-                let mut tasks = measure.tasks().iter().copied();
-                tasks.find(|task| kind.is_none_or(|kind| kind.can(*task)))
-            });
-            let inside = Piece::all([task.and_then(holding).into(), sentences("", &lines).into()]);
-            fold("How to measure it", inside).into()
-        });
+        let how = fold_later("How to measure it", move || Piece::live(move || self.how()));
         let tool = Piece::live(move || {
             let tool = self.tool.get();
             untrack(|| tool.map(|tool| self.tool_part(&tool))).into()
@@ -211,17 +206,27 @@ impl Entry {
             here,
             tool,
             self.warmth.piece(),
-            how,
+            how.into(),
         ])
+    }
+
+    /// How to read the place in hand with the tool in hand.
+    fn how(self) -> Piece {
+        let measure = self.spot.get().measure;
+        let lines: Vec<&str> = (measure.how.iter().chain(measure.cautions))
+            .copied()
+            .collect();
+        let task = self.tool.with(|tool| {
+            let kind = tool.as_ref().and_then(kind_of);
+            let mut tasks = measure.tasks().iter().copied();
+            tasks.find(|task| kind.is_none_or(|kind| kind.can(*task)))
+        });
+        Piece::all([task.and_then(holding).into(), sentences("", &lines).into()])
     }
 
     /// What the text means, when it is only the last digits of a reading.
     fn meanings(self, text: &str, unit: &'static Unit) -> Vec<Typed> {
-        let spot = self.spot.get();
-        self.opened.build.with(|build| {
-            let near = self.tool.with(|tool| beside(build, &spot, tool.as_ref()));
-            near.meaning(text, unit)
-        })
+        self.near.with(|near| near.meaning(text, unit))
     }
 
     /// What is said of a text before it is kept, where it is not the whole size.
@@ -237,15 +242,16 @@ impl Entry {
     }
 
     /// Last digits that two readings end in: a button for each.
-    fn either(self, draft: Draft, text: &str, meant: &[Typed], unit: &'static Unit) -> Piece {
-        if meant.len() < 2 {
+    fn either(self, draft: Draft, meant: &[Typed], unit: &'static Unit) -> Piece {
+        if meant.is_empty() {
             return Piece::none();
         }
         let buttons = meant.iter().enumerate().map(|(at, one)| {
-            let (whole, keyed) = (one.text().to_owned(), text.trim().to_owned());
+            let whole = one.text().to_owned();
             let name = format!("meant-{}", at + 1);
             button("", &one.to_string(), &name, move || {
-                self.keep(draft, whole.clone(), Some(keyed.clone()), unit);
+                let keyed = draft.now().trim().to_owned();
+                self.keep(draft, whole.clone(), Some(keyed), unit);
                 focus_reading();
             })
             .into()
@@ -317,18 +323,18 @@ impl Entry {
 
     /// The tool in use, how it is set, and how to take another.
     fn tool_part(self, tool: &ListedTool) -> El {
-        let setting = tool.settings.last().map(|setting| {
-            let words = self
-                .opened
-                .build
-                .with_untracked(|build| setting_words(build, setting));
-            p(&words)
-        });
-        let anew = wants_setting(tool).then(|| fold("Set it anew", zeroing(tool)));
-        let another = tool_choice(self.spot.get_untracked().measure, self.in_hand);
-        fold(
-            &format!("With the {}", tool.name),
-            Piece::all([setting.into(), anew.into(), another]),
-        )
+        let (title, tool) = (format!("With the {}", tool.name), tool.clone());
+        fold_later(&title, move || {
+            let setting = tool.settings.last().map(|setting| {
+                let words = self
+                    .opened
+                    .build
+                    .with_untracked(|build| setting_words(build, setting));
+                p(&words)
+            });
+            let anew = wants_setting(&tool).then(|| fold("Set it anew", zeroing(&tool)));
+            let another = tool_choice(self.spot.get_untracked().measure, self.in_hand);
+            Piece::all([setting.into(), anew.into(), another])
+        })
     }
 }

@@ -98,12 +98,15 @@ struct Read {
 
 impl Read {
     fn of(build: &Build, spot: &Spot) -> Self {
-        let readings = readings_at(build, spot);
+        let readings = || {
+            let all = build.readings(spot.measure, spot.place.at);
+            all.filter(|taken| taken.place == Some(spot.place))
+        };
         let counting = || {
-            let still = readings.iter().filter(|taken| build.still_counts(taken));
+            let still = readings().filter(|taken| build.still_counts(taken));
             still.filter_map(|taken| taken.counting())
         };
-        let mut before = readings.iter().filter_map(|taken| taken.counting());
+        let mut before = readings().filter_map(|taken| taken.counting());
         Self {
             was: before.next_back().map(ToString::to_string),
             place: spot.place.to_string(),

@@ -2,17 +2,21 @@
 
 use assembly_core::describe::{Answer, Calculation};
 use assembly_core::fit::running_clearance::RunningClearance;
+use assembly_core::measure::Window;
 use assembly_core::quantity::{Typed, Unit};
 use build_journal::fold::{Build, MainBearing, Stale, Standing};
 use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{At, Direction, Station};
+use leptos::prelude::*;
 
 use super::standing::Stands;
+use crate::build::Opened;
 use crate::device::settings::UnitClass;
+use crate::kit::aside::a_frame_later;
 use crate::kit::judged::{Judged, dominates, findings, verdict, what_to_do, window_words};
 use crate::kit::number;
 use crate::kit::piece::{Piece, el, note, p};
-use crate::kit::section::{fold, section, sentences};
+use crate::kit::section::{fold_later, section, sentences};
 use crate::kit::verdict::{Mark, plate};
 use crate::kit::when;
 use crate::kit::workings;
@@ -43,23 +47,69 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
     })
 }
 
-/// The whole result of a bearing: verdict, doubt, what to do, workings. A verdict
-/// that no longer counts is struck through, with what made it so and when.
-#[must_use]
-pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
-    let unit = units.clearance();
-    let stands = Stands::of(build, bearing, units);
-    let still = match &bearing.standing {
-        Standing::Judged(_) => None,
-        Standing::Open(missing) => {
-            let lines: Vec<String> = missing.iter().map(ToString::to_string).collect();
-            Some(section("Missing for a verdict").with(sentences("missing", &lines)))
+/// What is shown of a bearing.
+#[derive(Clone, PartialEq)]
+pub struct Shown {
+    number: u8,
+    unit: &'static Unit,
+    /// How it stands.
+    pub stands: Stands,
+    /// What is missing for a verdict, in sentences.
+    pub missing: Vec<String>,
+    practice: Option<Window>,
+    second_opinion: Option<String>,
+}
+
+impl Shown {
+    /// What there is to show of this bearing.
+    #[must_use]
+    pub fn of(build: &Build, bearing: &MainBearing, units: UnitClass) -> Self {
+        let unit = units.clearance();
+        Self {
+            number: bearing.main.number(),
+            unit,
+            stands: Stands::of(build, bearing, units),
+            missing: match &bearing.standing {
+                Standing::Judged(_) => Vec::new(),
+                Standing::Open(missing) => missing.iter().map(ToString::to_string).collect(),
+            },
+            practice: bearing.common_practice,
+            second_opinion: second_opinion(bearing, unit),
         }
-    };
-    let practice = bearing.common_practice.map(|window| {
+    }
+}
+
+/// The whole result of a bearing: verdict, doubt, what to do, workings. The
+/// verdict comes at once, what goes with it a frame later.
+#[must_use]
+pub fn result(opened: Opened, shown: Memo<Option<Shown>>) -> Piece {
+    let at_once = Piece::live(move || shown.with(|shown| shown.as_ref().and_then(said).into()));
+    let later = a_frame_later(shown);
+    let aside = Piece::live(move || {
+        later.with(|shown| shown.as_ref().map(|shown| aside(opened, shown)).into())
+    });
+    Piece::all([at_once, aside])
+}
+
+/// The verdict. One that no longer counts is struck through, with what made it so
+/// and when.
+fn said(shown: &Shown) -> Option<Piece> {
+    let judged = shown.stands.judged.as_ref()?;
+    Some(match &shown.stands.stale {
+        Some(stale) => struck_through(judged, stale),
+        None => verdict(judged),
+    })
+}
+
+/// What goes with the verdict, or stands in its place.
+fn aside(opened: Opened, shown: &Shown) -> Piece {
+    let stands = &shown.stands;
+    let still = (!shown.missing.is_empty())
+        .then(|| section("Missing for a verdict").with(sentences("missing", &shown.missing)));
+    let practice = shown.practice.map(|window| {
         let words = format!(
             ": for a journal of this size {}. The maker's sheet decides.",
-            window_words(&window, unit)
+            window_words(&window, shown.unit)
         );
         el("p")
             .class("tripwire")
@@ -71,35 +121,38 @@ pub fn result(build: &Build, bearing: &MainBearing, units: UnitClass) -> Piece {
         .passed
         .as_ref()
         .map(|reason| note("passed", &format!("Let pass as it is. Why: {reason}")).test("passed"));
-    let stale = stands.stale.clone();
-    let whole = stands.judged.map(|judged| {
-        if let Some(stale) = &stale {
-            return struck_through(&judged, stale, (build, bearing), unit);
-        }
-        let second = second_opinion(bearing, unit);
+    let counts = stands.judged.as_ref().filter(|_| stands.stale.is_none());
+    let advice = counts.map(|judged| {
+        let second = shown.second_opinion.as_ref();
         Piece::all([
-            verdict(&judged),
-            second.map(|words| p(&words).test("second-opinion")).into(),
-            findings(&bearing.findings),
+            second.map(|words| p(words).test("second-opinion")).into(),
+            findings(&judged.findings),
             dominates(&judged.least, &judged.sources),
-            what_to_do(&judged),
-            fold(
-                "How it was worked out",
-                sentences("workings", &lines_of(build, bearing, unit)),
-            )
-            .into(),
+            what_to_do(judged),
         ])
     });
-    Piece::all([whole.into(), passed.into(), still.into(), practice.into()])
+    let (number, unit) = (shown.number, shown.unit);
+    let workings = stands.judged.as_ref().map(|_| {
+        fold_later("How it was worked out", move || {
+            let lines = opened.build.with_untracked(|build| {
+                let mut mains = build.mains.iter();
+                let bearing = mains.find(|bearing| bearing.main.number() == number);
+                bearing.map(|bearing| lines_of(build, bearing, unit))
+            });
+            sentences("workings", &lines.unwrap_or_default()).into()
+        })
+    });
+    Piece::all([
+        advice.into(),
+        workings.into(),
+        passed.into(),
+        still.into(),
+        practice.into(),
+    ])
 }
 
 /// A result that was true until something changed.
-fn struck_through(
-    judged: &Judged,
-    stale: &Stale,
-    (build, bearing): (&Build, &MainBearing),
-    unit: &'static Unit,
-) -> Piece {
+fn struck_through(judged: &Judged, stale: &Stale) -> Piece {
     let when = i64::try_from(stale.by.milliseconds()).map(when::moment);
     let said = [
         vec![format!("Since {}:", when.unwrap_or_default())],
@@ -114,11 +167,6 @@ fn struck_through(
             .with(el("del").text(&was))
             .into(),
         plate(Mark::Stale, Mark::Stale.words(), &said.concat()).into(),
-        fold(
-            "How it was worked out",
-            sentences("workings", &lines_of(build, bearing, unit)),
-        )
-        .into(),
     ])
 }
 

@@ -12,7 +12,7 @@ use crate::kit::judged::Judged;
 use crate::kit::verdict::Mark;
 
 /// How a main bearing stands.
-#[derive(Clone)]
+#[derive(Clone, PartialEq)]
 pub struct Stands {
     /// Its mark.
     pub mark: Mark,

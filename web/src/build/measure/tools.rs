@@ -105,10 +105,16 @@ fn window(build: &Build) -> Option<Window> {
 #[must_use]
 pub fn foreseen() -> Piece {
     let opened: Opened = expect_context();
-    let warning = Memo::new(move |_| opened.build.with(never_good));
+    // What it goes by; a reading changes nothing of it.
+    let by = Memo::new(move |_| {
+        let by = |build: &Build| (window(build), build.tools.clone());
+        opened.build.with(by)
+    });
     Piece::live(move || {
-        warning
-            .get()
+        by.track();
+        opened
+            .build
+            .with_untracked(never_good)
             .map(|words| note("notice notice-caution", &words).test("too-coarse"))
             .into()
     })

@@ -3,10 +3,11 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
+use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, KeyboardEvent, PointerEvent};
 
-use super::map::{Drawing, Face};
+use super::map::{Drawing, Face, own_face};
 use crate::kit::piece::{El, el};
 
 /// A finger that moved less than this many pixels only tapped.
@@ -20,19 +21,20 @@ pub type Way = (f64, f64);
 #[must_use]
 pub fn drag_map(
     drawing: &Drawing,
-    face: impl Fn(usize) -> Face + Clone + 'static,
+    face: impl Fn(usize) -> Face + Clone + Send + Sync + 'static,
     tapped: impl Fn(usize) + Clone + 'static,
     dropped: impl Fn(usize, Way) + Clone + 'static,
 ) -> El {
     let bolts = drawing.places.iter().enumerate().map(|(bolt, home)| {
-        let (said, by_key) = (face.clone(), tapped.clone());
+        let by_key = tapped.clone();
+        let face = own_face(bolt, face.clone());
         let made = drawing
-            .bolt(bolt, face.clone())
+            .bolt(bolt, face)
             .attr("role", "button")
             .attr("tabindex", "0")
             .test(&format!("move-bolt-{}", bolt + 1))
             .live_attr("aria-label", move || {
-                Some(format!("bolt {}: {}", bolt + 1, said(bolt).said))
+                Some(face.with(|face| format!("bolt {}: {}", bolt + 1, face.said)))
             })
             .on("keydown", move |event| {
                 let key: &KeyboardEvent = event.unchecked_ref();

@@ -1,6 +1,7 @@
 //! The bolts of a group as they are drawn.
 
 use assembly_core::tightening::layout::Layout;
+use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
 
@@ -113,10 +114,11 @@ pub struct Face {
 #[must_use]
 pub fn map(
     drawing: &Drawing,
-    face: impl Fn(usize) -> Face + Clone + 'static,
+    face: impl Fn(usize) -> Face + Clone + Send + Sync + 'static,
     says: impl Fn() -> String + 'static,
 ) -> El {
-    let bolts = (0..drawing.places.len()).map(|bolt| drawing.bolt(bolt, face.clone()).into());
+    let bolts = (0..drawing.places.len())
+        .map(|bolt| drawing.bolt(bolt, own_face(bolt, face.clone())).into());
     drawing
         .paper()
         .class("bolt-map")
@@ -131,18 +133,19 @@ pub fn map(
 #[must_use]
 pub fn press_map(
     drawing: &Drawing,
-    face: impl Fn(usize) -> Face + Clone + 'static,
+    face: impl Fn(usize) -> Face + Clone + Send + Sync + 'static,
     act: impl Fn(usize) + Clone + 'static,
 ) -> El {
     let bolts = (0..drawing.places.len()).map(|bolt| {
-        let (said, act, key_act) = (face.clone(), act.clone(), act.clone());
+        let (act, key_act) = (act.clone(), act.clone());
+        let face = own_face(bolt, face.clone());
         drawing
-            .bolt(bolt, face.clone())
+            .bolt(bolt, face)
             .attr("role", "button")
             .attr("tabindex", "0")
             .test(&format!("bolt-{}", bolt + 1))
             .live_attr("aria-label", move || {
-                Some(format!("bolt {}: {}", bolt + 1, said(bolt).said))
+                Some(face.with(|face| format!("bolt {}: {}", bolt + 1, face.said)))
             })
             .click(move || act(bolt))
             .on("keydown", move |event| {
@@ -162,6 +165,14 @@ pub fn press_map(
         .test("bolt-press")
         .all(bolts.collect::<Vec<_>>());
     el("div").class("bolt-scroll").with(paper)
+}
+
+/// The face of one bolt: what has not changed of it is not drawn anew.
+pub(super) fn own_face(
+    bolt: usize,
+    face: impl Fn(usize) -> Face + Send + Sync + 'static,
+) -> Memo<Face> {
+    Memo::new(move |_| face(bolt))
 }
 
 /// What a thumb meets of a bolt: a square as wide as the way to the next.
@@ -189,14 +200,15 @@ impl Drawing {
             .attr("height", &format!("{:.0}", self.height))
     }
 
-    pub(super) fn bolt(&self, bolt: usize, face: impl Fn(usize) -> Face + Clone + 'static) -> El {
+    pub(super) fn bolt(&self, bolt: usize, face: Memo<Face>) -> El {
         let (x, y) = self.places.get(bolt).copied().unwrap_or_default();
-        let (look, words) = (face.clone(), face);
         drawn("g")
             .class("bolt")
             .attr("transform", &format!("translate({x:.1} {y:.1})"))
             .attr("data-bolt", &(bolt + 1).to_string())
-            .live_attr("data-look", move || Some(look(bolt).look.to_owned()))
+            .live_attr("data-look", move || {
+                Some(face.with(|face| face.look.to_owned()))
+            })
             .with(thumb())
             .with(drawn("circle").attr("r", &RADIUS.to_string()))
             .with(hexagon())
@@ -204,7 +216,7 @@ impl Drawing {
                 drawn("text")
                     .attr("text-anchor", "middle")
                     .attr("dy", "0.36em")
-                    .live_text(move || words(bolt).words),
+                    .live_text(move || face.with(|face| face.words.clone())),
             )
     }
 }
