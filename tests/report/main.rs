@@ -13,6 +13,7 @@ mod hosted;
 mod keystroke;
 mod size;
 mod startup;
+mod taps;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -84,6 +85,7 @@ async fn report() -> Result<Vec<String>, Failure> {
 
     println!("{}", keystroke::measure(&app).await?);
     println!("{}", big_build::measure(&app).await?);
+    println!("{}", taps::measure(&app).await?);
     println!("{}", films::measure(&app).await?);
     Ok(broken)
 }
