@@ -8,6 +8,7 @@ mod dist;
 mod host;
 mod http;
 mod icons;
+mod lighthouse;
 mod markup;
 mod pack;
 mod page;

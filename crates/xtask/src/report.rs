@@ -3,6 +3,7 @@
 
 use std::process::Command;
 
+use crate::lighthouse::lighthouse;
 use crate::page::{self, Page};
 use crate::places::Places;
 use crate::problem::Outcome;
@@ -19,7 +20,7 @@ pub enum Budgets {
 }
 
 /// Builds the app and a bare page with the same settings, and measures both;
-/// then runs the benches of the core.
+/// then has Lighthouse look at the app, and runs the benches of the core.
 pub fn report(places: &Places, budgets: Budgets) -> Outcome<()> {
     browsers::ready()?;
     page::build_app(places)?;
@@ -42,6 +43,7 @@ pub fn report(places: &Places, budgets: Budgets) -> Outcome<()> {
         command.args(["--", "--enforce"]);
     }
     run(&mut command)?;
+    lighthouse(places, budgets)?;
     say("How fast the core is, on this machine alone (minutes)");
     run(tools::with_tools(places, Places::cargo())?
         .args(["bench", "--locked", "--package", "assembly-core"])
