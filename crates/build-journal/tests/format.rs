@@ -16,6 +16,7 @@ const SPRAYER: &str = include_str!("../fixtures/orchard-sprayer-1.json");
 const EVENING: &str = include_str!("../fixtures/shed-evening-1.json");
 const ROD_CAPS: &str = include_str!("../fixtures/rod-caps-1.json");
 const COVER: &str = include_str!("../fixtures/timing-cover-1.json");
+const TWO_WRENCHES: &str = include_str!("../fixtures/two-wrenches-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
@@ -133,6 +134,24 @@ fn a_dragged_cover_with_a_crowfoot_is_right_by_the_schema_and_was_given_up() {
         (set.0.parse::<f64>().unwrap() - 54.2).abs() < 0.6,
         "{set:?}"
     );
+}
+
+#[test]
+fn a_group_with_two_wrenches_is_right_by_the_schema_and_each_lap_has_its_own() {
+    assert_eq!(complaints(TWO_WRENCHES), Vec::<String>::new());
+    let journal = import(TWO_WRENCHES.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), TWO_WRENCHES);
+    let strange = |fact: &&Fact| matches!(fact.body(), Body::Unknown(_) | Body::Unreadable(_));
+    assert_eq!(journal.facts().filter(strange).count(), 0);
+    let all = tightenings(&journal);
+    assert!(all.problems.is_empty(), "{:?}", all.problems);
+    let shaft = &all.groups[0];
+    assert_eq!(shaft.state(At::Engine), State::Tight);
+    let run = &shaft.part(At::Engine).unwrap().runs[0];
+    assert_eq!(run.number(0), Some(("120".to_owned(), "in-lb")));
+    assert_eq!(run.number(1), Some(("35".to_owned(), "ft-lb")));
+    assert!(run.takes_up(1).is_some());
+    assert_eq!((all.listed.len(), all.wrenches().len()), (2, 2));
 }
 
 #[test]

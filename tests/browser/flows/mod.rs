@@ -56,3 +56,5 @@ mod waiting;
 mod walking;
 /// The tests' own eyes work.
 mod watching;
+/// Torque wrenches, and changing them in a run.
+mod wrenches;

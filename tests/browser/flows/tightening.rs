@@ -222,13 +222,19 @@ async fn a_press_too_many_is_not_a_pull_and_keys_are(rig: &mut Rig) {
     let undo = page.wait_for_test("run-undo").await;
     assert!(undo.attr("disabled").await.unwrap().is_some());
     // Large enough to be read a metre away: a phone 360 pixels wide is 64 to
-    // 68 mm wide, so that 25 mm are at most 141 pixels; the lower half is the
+    // 68 mm wide, so that 25 mm are at most 141 pixels of ink; the lower half is the
     // button.
     let size = page
         .script(
-            "const figures = document.querySelector('.run-number').getBoundingClientRect();
+            "const paper = document.querySelector('.run-number');
+            const room = paper.getBoundingClientRect(), view = paper.viewBox.baseVal;
+            const scale = Math.min(room.width / view.width, room.height / view.height);
+            const text = getComputedStyle(paper.querySelector('text'));
+            const pen = document.createElement('canvas').getContext('2d');
+            pen.font = `${text.fontWeight} ${text.fontSize} ${text.fontFamily}`;
+            const ink = pen.measureText('0').actualBoundingBoxAscent;
             const tap = document.querySelector('[data-test=run-tap]').getBoundingClientRect();
-            return { figures: figures.height, tap: tap.height, width: tap.width, wide: innerWidth, high: innerHeight }",
+            return { figures: ink * scale, tap: tap.height, width: tap.width, wide: innerWidth, high: innerHeight }",
             vec![],
         )
         .await;
@@ -237,7 +243,7 @@ async fn a_press_too_many_is_not_a_pull_and_keys_are(rig: &mut Rig) {
         of("tap") >= of("high") / 2.0 - 1.0 && of("width") >= of("wide") - 1.0,
         "{size}"
     );
-    assert!(of("figures") >= 150.0, "{size}");
+    assert!(of("figures") >= 360.0 / 64.0 * 25.0, "{size}");
     page.assert_no_trouble().await;
 }
 

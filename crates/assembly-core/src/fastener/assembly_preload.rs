@@ -53,7 +53,7 @@ pub static ASSEMBLY_PRELOAD: Calculation = Calculation {
     ),
     cautions: &[
         "This is what the bolt could bear, not what the joint wants. The maker's figure decides.",
-        "A bolt that was pulled past its yield is used up.",
+        "A bolt that was pulled past its yield is used up, and may break in the pull: glasses on.",
     ],
     run,
 };

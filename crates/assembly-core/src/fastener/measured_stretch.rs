@@ -66,6 +66,7 @@ pub static MEASURED_STRETCH: Calculation = Calculation {
         "Too little stretch lets the cap open, too much breaks the bolt. The bolt's own sheet decides; there is no common figure.",
         "Zero the gauge on each bolt relaxed: bolts of one box differ in length by more than they stretch.",
         "A bolt of a pair below its stretch: loosen both and start again.",
+        "A bolt that breaks lets go at once: glasses on, nobody in line with it.",
     ],
     run,
 };

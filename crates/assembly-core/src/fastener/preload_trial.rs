@@ -40,7 +40,10 @@ pub static PRELOAD_TRIAL: Calculation = Calculation {
         "nut factor = torque ÷ (diameter × mean) = {torque} ÷ ({diameter} × {mean}) = {nut-factor}",
     ],
     provenance: Provenance::Derivation("mean and sample standard deviation; T = K d F"),
-    cautions: &["Use bolts that may be used up: a trial on stretch bolts uses them."],
+    cautions: &[
+        "Use bolts that may be used up: a trial on stretch bolts uses them.",
+        "A bolt that breaks lets go at once: glasses on, nobody in line with it.",
+    ],
     run,
 };
 

@@ -60,6 +60,18 @@ impl Scale {
         Ok(Self { low, high })
     }
 
+    /// Its lowest mark, newton metres.
+    #[must_use]
+    pub const fn low(&self) -> f64 {
+        self.low
+    }
+
+    /// Its highest mark, newton metres.
+    #[must_use]
+    pub const fn high(&self) -> f64 {
+        self.high
+    }
+
     /// Where a torque lies on it.
     #[must_use]
     pub fn place(&self, torque: f64) -> Place {

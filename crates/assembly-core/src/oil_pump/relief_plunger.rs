@@ -100,6 +100,7 @@ pub static RELIEF_PLUNGER: Calculation = Calculation {
     ),
     cautions: &[
         "A chip that holds the plunger open leaves no pressure, one that holds it shut bursts the filter: strip, deburr and wash even a new pump.",
+        "The plug is under a spring: goggles, and a hand on it for its last thread.",
         "Shims raise the highest pressure only. They mend no worn bearing.",
     ],
     run,

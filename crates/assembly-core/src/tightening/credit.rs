@@ -1,9 +1,12 @@
 //! Why a tightening does not count, even when every bolt is ticked.
 
+use std::collections::BTreeMap;
+
 use thiserror::Error;
 
 use super::kind::Kind;
 use super::run::{Standing, Sureness};
+use super::wrenches::Wrench;
 use crate::fastener::adapter::Adapter;
 use crate::fastener::stages::Stage;
 use crate::fastener::wrench::{Place, Scale};
@@ -20,6 +23,8 @@ pub struct Record {
     /// The adapter on it, when there is one: what the wrench was set to counts,
     /// not what the bolt got.
     pub adapter: Option<Adapter>,
+    /// Laps, from nothing, that are pulled with another wrench than that one.
+    pub others: BTreeMap<usize, Wrench>,
     /// How often a bolt may be used by the builder's sheet; the kind's own
     /// limit when there is none.
     pub uses_allowed: Option<u32>,
@@ -137,19 +142,18 @@ fn wrench(standing: &Standing, record: &Record, reasons: &mut Vec<NoCredit>) {
             Stage::Torque(torque) => Some((lap, *torque)),
             Stage::Angle(_) | Stage::Stretch(_) => None,
         });
-    let Some(scale) = record.wrench else {
-        if torques.count() > 0 {
-            reasons.push(NoCredit::NoWrench);
-        }
-        return;
-    };
     let torques: Vec<(usize, f64)> = torques.collect();
     let last = torques.iter().map(|one| one.1).fold(0.0, f64::max);
+    let usual = (record.wrench).map(|scale| Wrench::new(scale, None, record.adapter));
+    let with = |lap: usize| record.others.get(&lap).copied().or(usual);
+    if torques.iter().any(|(lap, _)| with(*lap).is_none()) {
+        reasons.push(NoCredit::NoWrench);
+    }
     for (lap, torque) in torques {
-        let set = record
-            .adapter
-            .map_or(torque, |adapter| adapter.set_for(torque));
-        let place = scale.place(set);
+        let Some(wrench) = with(lap) else {
+            continue;
+        };
+        let place = wrench.lies(torque).place;
         // A soft first lap low on the scale does no harm; the final one decides.
         let counts = match place {
             Place::OffTheScale => true,

@@ -1,11 +1,14 @@
 //! The bolts that are tightened together, and what is wrong with a group
 //! before its first tap.
 
+use std::collections::BTreeMap;
+
 use thiserror::Error;
 
 use super::generate::{by_turns, centre_out, criss_cross, star};
 use super::layout::Layout;
 use super::pattern::{Pattern, PatternError};
+use super::wrenches::Wrench;
 use crate::fastener::adapter::Adapter;
 use crate::fastener::stages::{Stage, StageError, check, equal_steps};
 use crate::fastener::wrench::{Place, Scale, ScaleError};
@@ -167,7 +170,8 @@ pub enum NotReady {
 
 /// Everything that is wrong with a group before its first tap; nothing when it
 /// may begin. The wrench's scale is its lowest and highest mark; with an adapter
-/// on it, what it is set to has to lie on its scale.
+/// on it, what it is set to has to lie on its scale. Laps that are pulled with
+/// another wrench, counted from nothing, are held against that one.
 #[must_use]
 pub fn before_the_first_tap(
     order: &[usize],
@@ -175,6 +179,7 @@ pub fn before_the_first_tap(
     stages: &[Stage],
     wrench: Option<(f64, f64)>,
     adapter: Option<Adapter>,
+    others: &BTreeMap<usize, Wrench>,
 ) -> Vec<NotReady> {
     let mut wrong = Vec::new();
     wrong.extend(
@@ -183,17 +188,19 @@ pub fn before_the_first_tap(
             .map(NotReady::from),
     );
     wrong.extend(check(stages).err().map(NotReady::from));
-    match wrench.map(|(low, high)| Scale::new(low, high)) {
-        None => {}
-        Some(Err(error)) => wrong.push(error.into()),
-        Some(Ok(scale)) => {
-            let set = |torque: f64| adapter.map_or(torque, |adapter| adapter.set_for(torque));
-            let off = stages.iter().enumerate().filter(|(_, stage)| {
-                matches!(stage, Stage::Torque(torque) if scale.place(set(*torque)) == Place::OffTheScale)
-            });
-            wrong.extend(off.map(|(lap, _)| NotReady::OffTheScale { lap }));
+    let usual = match wrench.map(|(low, high)| Scale::new(low, high)).transpose() {
+        Ok(scale) => scale.map(|scale| Wrench::new(scale, None, adapter)),
+        Err(error) => {
+            wrong.push(error.into());
+            None
         }
-    }
+    };
+    let off = stages.iter().enumerate().filter(|(lap, stage)| {
+        let wrench = others.get(lap).copied().or(usual);
+        matches!((stage, wrench), (Stage::Torque(torque), Some(wrench))
+            if wrench.lies(*torque).place == Place::OffTheScale)
+    });
+    wrong.extend(off.map(|(lap, _)| NotReady::OffTheScale { lap }));
     wrong
 }
 
@@ -201,10 +208,32 @@ pub fn before_the_first_tap(
 mod tests {
     use super::*;
 
+    fn none() -> BTreeMap<usize, Wrench> {
+        BTreeMap::new()
+    }
+
+    #[test]
+    fn a_lap_is_held_against_the_wrench_it_is_pulled_with() {
+        let stages = [Stage::Torque(10.0), Stage::Torque(60.0)];
+        let long = Some((20.0, 150.0));
+        let off = |others: &BTreeMap<usize, Wrench>| {
+            before_the_first_tap(&[0], 1, &stages, long, None, others)
+        };
+        assert_eq!(off(&none()), [NotReady::OffTheScale { lap: 0 }]);
+        let short = Scale::new(2.0, 25.0).map(|scale| Wrench::new(scale, None, None));
+        let short = short.expect("a scale");
+        assert!(off(&BTreeMap::from([(0, short)])).is_empty());
+        assert_eq!(
+            off(&BTreeMap::from([(0, short), (1, short)])),
+            [NotReady::OffTheScale { lap: 1 }]
+        );
+    }
+
     #[test]
     fn everything_that_is_wrong_is_told_at_once_and_before_the_first_tap() {
         let stages = [Stage::Torque(60.0), Stage::Torque(30.0)];
-        let wrong = before_the_first_tap(&[0, 0, 1], 3, &stages, Some((150.0, 20.0)), None);
+        let wrong =
+            before_the_first_tap(&[0, 0, 1], 3, &stages, Some((150.0, 20.0)), None, &none());
         let words: Vec<String> = wrong.iter().map(ToString::to_string).collect();
         assert_eq!(words.len(), 3, "{words:?}");
         assert!(words[0].contains("twice"));
@@ -216,18 +245,28 @@ mod tests {
             &[Stage::Torque(10.0)],
             Some((20.0, 150.0)),
             None,
+            &none(),
         );
         assert_eq!(low, [NotReady::OffTheScale { lap: 0 }]);
         assert!(
-            before_the_first_tap(&[1, 0], 2, &usual_stages(60.0), Some((10.0, 80.0)), None)
-                .is_empty()
+            before_the_first_tap(
+                &[1, 0],
+                2,
+                &usual_stages(60.0),
+                Some((10.0, 80.0)),
+                None,
+                &none()
+            )
+            .is_empty()
         );
         // Set to 140 for 70 at the bolt: within the torque's own numbers, off the scale.
         let back = Adapter::new(10.0, 5.0, std::f64::consts::PI).ok();
         let seventy = [Stage::Torque(70.0)];
-        assert!(before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), None).is_empty());
+        assert!(
+            before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), None, &none()).is_empty()
+        );
         assert_eq!(
-            before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), back),
+            before_the_first_tap(&[0], 1, &seventy, Some((10.0, 120.0)), back, &none()),
             [NotReady::OffTheScale { lap: 0 }]
         );
     }

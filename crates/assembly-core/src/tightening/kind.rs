@@ -60,6 +60,29 @@ impl Kind {
         Self::ALL.into_iter().find(|one| one.id() == id)
     }
 
+    /// What is dangerous about tightening this kind, when something is.
+    #[must_use]
+    pub const fn caution(self) -> Option<&'static str> {
+        Some(match self {
+            Self::StretchToYield => {
+                "These bolts are turned past their yield: each is used once, and a new one goes in every time. Never turn one on again to be sure. One that turns easier near the end is giving way: stop, and take it out."
+            }
+            Self::TorqueAndAngle => {
+                "An angle counts only from snug, with every bolt at snug. Turned too far: back right off and begin again at snug."
+            }
+            Self::StretchMeasured => {
+                "Go by the length, not by the torque. A bolt that stretched too far, or stayed longer, is scrap: it breaks in the running engine."
+            }
+            Self::StudAndNut => {
+                "A stud is seated by hand and not driven into the bottom of its hole: that splits the casting."
+            }
+            Self::SmallCover => {
+                "Small bolts break by hand: read on the wrench whether it is inch-pounds."
+            }
+            Self::Plain => return None,
+        })
+    }
+
     /// How often it may be tightened to the end when the builder's sheet says
     /// nothing; `None` for no limit that is commonly named. A bolt of a measured
     /// stretch is kept or scrapped by its free length.
@@ -69,5 +92,20 @@ impl Kind {
             Self::StretchToYield => Some(1),
             _ => None,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_can_hurt_says_so() {
+        let says = |kind: Kind, word: &str| kind.caution().is_some_and(|text| text.contains(word));
+        assert!(says(Kind::StretchToYield, "used once"));
+        assert!(says(Kind::TorqueAndAngle, "back right off"));
+        assert!(says(Kind::StretchMeasured, "scrap"));
+        assert!(says(Kind::StudAndNut, "splits the casting"));
+        assert!(says(Kind::SmallCover, "inch-pounds"));
     }
 }

@@ -8,6 +8,7 @@
 //! - [`kind`]: kinds of fasteners and how often each may be used.
 //! - [`run`]: what is done and what is next, from what happened, one by one.
 //! - [`interrupted`]: what to do when nobody is sure any more.
+//! - [`wrenches`]: where a torque lies on each wrench at the bench, and which to take.
 //! - [`credit`]: why a tightening that is through does not count yet.
 //! - [`retorque`]: whether a group is tightened again after it was hot.
 //! - [`sealant`]: how long a sealant may still be closed, and what waits for it.
@@ -27,6 +28,7 @@ pub mod run;
 #[cfg(test)]
 mod run_tests;
 pub mod sealant;
+pub mod wrenches;
 
 #[cfg(test)]
 mod tests;

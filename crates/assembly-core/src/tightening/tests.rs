@@ -313,6 +313,27 @@ fn each_reason_against_the_credit_is_named() {
             },
         ]
     );
+    // The first lap with a short one: only the last is held against the long one.
+    let short = super::wrenches::Wrench::new(Scale::new(10.0, 60.0).unwrap(), None, None);
+    let changed = Record {
+        others: [(0, short)].into(),
+        ..long.clone()
+    };
+    assert_eq!(
+        not(&changed),
+        [NoCredit::WrenchOutsideItsBand {
+            lap: 1,
+            place: Place::TooLow
+        }]
+    );
+    // A wrench is named for one lap of two.
+    assert_eq!(
+        not(&Record {
+            wrench: None,
+            ..changed
+        }),
+        [NoCredit::NoWrench]
+    );
     // The crowfoot points back: 60 at the bolt is 240 on the wrench.
     let back = Record {
         adapter: crate::fastener::adapter::Adapter::new(1.0, 0.75, std::f64::consts::PI).ok(),

@@ -9,7 +9,7 @@ use build_plan::Place;
 
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
-use super::fasteners::FastenerGroup;
+use super::fasteners::{FastenerGroup, WrenchListed};
 use super::oil::{
     CompressionRead, GaugeRead, LeakDownRead, OilNoted, OilSystem, PlugsCounted, PrimeTested,
     RunningBegun, RunningEnded, RunningRow,
@@ -76,6 +76,8 @@ pub enum Body {
     SealantPutOn(SealantPutOn),
     /// A joint with sealant was closed.
     JointClosed(JointClosed),
+    /// A torque wrench was put on the builder's list.
+    WrenchListed(WrenchListed),
     /// A part was put on the list.
     PartListed(PartListed),
     /// A part has come further.

@@ -1,6 +1,6 @@
 //! A group of fasteners, as the builder's sheet has it.
 
-use crate::id::OwnId;
+use crate::id::{OwnId, ToolId};
 
 /// A group of fasteners that are tightened together.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -45,6 +45,8 @@ pub struct FastenerSheet {
     pub under_head: Option<String>,
     /// The wrench.
     pub wrench: Option<Wrench>,
+    /// Stages that are pulled with another wrench than that one.
+    pub stage_wrenches: Vec<StageWrench>,
     /// An adapter on it that moves the bolt away from its drive.
     pub adapter: Option<Adapter>,
     /// Where the bolts sit.
@@ -83,6 +85,29 @@ pub struct Wrench {
     pub high: String,
     /// The unit on it: the run shows its numbers in this one.
     pub unit: String,
+    /// How far apart its marks are, as typed.
+    pub step: Option<String>,
+    /// From the middle of its grip to its drive, as typed: what an adapter asks
+    /// for.
+    pub grip: Option<String>,
+}
+
+/// A stage that is pulled with a wrench of its own.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct StageWrench {
+    /// The stage, from 1.
+    pub stage: u32,
+    /// The wrench, as it was then: a list that changes later changes no record.
+    pub wrench: Wrench,
+}
+
+/// A torque wrench was put on the builder's list, or described anew.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct WrenchListed {
+    /// The tool.
+    pub tool: ToolId,
+    /// What it is.
+    pub wrench: Wrench,
 }
 
 /// A crowfoot or other adapter on a torque wrench.

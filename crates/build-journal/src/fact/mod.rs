@@ -31,7 +31,9 @@ pub use body::{
 };
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
-pub use fasteners::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+pub use fasteners::{
+    Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, StageWrench, Wrench, WrenchListed,
+};
 pub use oil::{
     BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
     PlugsCounted, PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,

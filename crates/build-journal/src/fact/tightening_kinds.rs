@@ -3,7 +3,9 @@
 
 use super::body::Body;
 use super::compact::compact;
-use super::fasteners::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+use super::fasteners::{
+    Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, StageWrench, Wrench, WrenchListed,
+};
 use super::fields::Fields;
 use super::kinds::{A_FACT, A_TOOL, A_UNIT, AS_TYPED};
 use super::more_kinds::{AN_OWN, IDS, WORDS};
@@ -21,6 +23,8 @@ const A_SITTING: &str = "the id of a sitting, a UUID";
 const A_BOLT: &str = "a bolt, counted from 1";
 const A_LAP: &str = "a lap, counted from 1";
 const BOLTS: &str = "a list of bolts, counted from 1";
+const A_STAGE: &str = "a stage, counted from 1";
+const STAGE_WRENCHES: &str = "a list of stages with their wrenches";
 const PLACES: &str = "a list of places, each two whole numbers";
 const A_TIME: &str = "a time as typed, such as 10 min";
 
@@ -36,6 +40,7 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "bolt-measured" => read_measured(fields).map(Body::BoltMeasured),
         "bolt-compared" => read_compared(fields).map(Body::BoltCompared),
         "sealant-put-on" => read_sealant(fields).map(Body::SealantPutOn),
+        "wrench-listed" => read_wrench_listed(fields).map(Body::WrenchListed),
         "joint-closed" => read_closed(fields).map(Body::JointClosed),
         _ => return None,
     })
@@ -103,6 +108,10 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
         Body::JointClosed(made) => line
             .text("kind", "joint-closed")
             .id("sealant", made.sealant),
+        Body::WrenchListed(made) => {
+            let line = line.text("kind", "wrench-listed").id("tool", made.tool);
+            line.json("wrench", &wrench_fields(Line::new(), &made.wrench).end())
+        }
         _ => line,
     }
 }
@@ -204,6 +213,25 @@ fn read_closed(fields: &Fields) -> Result<JointClosed, Unreadable> {
     })
 }
 
+fn read_wrench_listed(fields: &Fields) -> Result<WrenchListed, Unreadable> {
+    const A_WRENCH: &str = "a torque wrench with its scale";
+    let missing = Unreadable::Missing {
+        field: "wrench",
+        wanted: A_WRENCH,
+    };
+    Ok(WrenchListed {
+        tool: fields.id("tool", A_TOOL, ToolId::parse)?,
+        wrench: read_wrench(fields.json("wrench").ok_or(missing)?)?,
+    })
+}
+
+fn read_stage_wrench(json: &str) -> Result<StageWrench, Unreadable> {
+    Ok(StageWrench {
+        stage: Fields::read(json)?.count("stage", A_STAGE)?,
+        wrench: read_wrench(json)?,
+    })
+}
+
 fn read_group(fields: &Fields) -> Result<FastenerGroup, Unreadable> {
     Ok(FastenerGroup {
         own: fields.id("own", AN_OWN, OwnId::parse)?,
@@ -229,6 +257,9 @@ fn read_sheet(fields: &Fields) -> Result<FastenerSheet, Unreadable> {
         length: text("length")?,
         under_head: text("under_head")?,
         wrench: fields.json("wrench").map(read_wrench).transpose()?,
+        stage_wrenches: (fields.items("stage_wrenches", STAGE_WRENCHES)?.iter())
+            .map(|one| read_stage_wrench(one.get()))
+            .collect::<Result<_, _>>()?,
         adapter: fields.json("adapter").map(read_adapter).transpose()?,
         layout: fields.json("layout").map(read_layout),
         places: fields.pairs("places", PLACES)?,
@@ -250,6 +281,8 @@ fn read_wrench(json: &str) -> Result<Wrench, Unreadable> {
         low: wrench.text("low", AS_TYPED)?,
         high: wrench.text("high", AS_TYPED)?,
         unit: wrench.text("unit", A_UNIT)?,
+        step: wrench.optional_text("step", AS_TYPED)?,
+        grip: wrench.optional_text("grip", AS_TYPED)?,
     })
 }
 
@@ -291,6 +324,15 @@ fn write_group(line: Line, made: &FastenerGroup) -> Line {
     write_sheet(line, &made.sheet)
 }
 
+fn wrench_fields(line: Line, wrench: &Wrench) -> Line {
+    line.optional_text("name", wrench.name.as_deref())
+        .text("low", &wrench.low)
+        .text("high", &wrench.high)
+        .text("unit", &wrench.unit)
+        .optional_text("step", wrench.step.as_deref())
+        .optional_text("grip", wrench.grip.as_deref())
+}
+
 fn write_sheet(line: Line, sheet: &FastenerSheet) -> Line {
     let mut line = line
         .optional_text("holds", sheet.holds.as_deref())
@@ -299,13 +341,13 @@ fn write_sheet(line: Line, sheet: &FastenerSheet) -> Line {
         .optional_text("length", sheet.length.as_deref())
         .optional_text("under_head", sheet.under_head.as_deref());
     if let Some(wrench) = &sheet.wrench {
-        let inner = Line::new()
-            .optional_text("name", wrench.name.as_deref())
-            .text("low", &wrench.low)
-            .text("high", &wrench.high)
-            .text("unit", &wrench.unit);
-        line = line.json("wrench", &inner.end());
+        line = line.json("wrench", &wrench_fields(Line::new(), wrench).end());
     }
+    let others = sheet.stage_wrenches.iter().map(|one| {
+        let inner = Line::new().whole("stage", i64::from(one.stage));
+        wrench_fields(inner, &one.wrench).end()
+    });
+    line = line.items("stage_wrenches", &others.collect::<Vec<_>>());
     if let Some(adapter) = &sheet.adapter {
         let inner = Line::new()
             .text("wrench_length", &adapter.wrench_length)

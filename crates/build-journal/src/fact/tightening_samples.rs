@@ -37,12 +37,16 @@ fn wrench() -> BoxedStrategy<Wrench> {
         typed(),
         typed(),
         prop_oneof![Just("ft-lb".to_owned()), unit()],
+        prop::option::of(typed()),
+        prop::option::of(typed()),
     )
-        .prop_map(|(name, low, high, unit)| Wrench {
+        .prop_map(|(name, low, high, unit, step, grip)| Wrench {
             name,
             low,
             high,
             unit,
+            step,
+            grip,
         })
         .boxed()
 }
@@ -57,7 +61,13 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
         word(vec!["head", "mains", "rods"]),
         word(vec!["plain", "stretch-to-yield", "stretch-measured"]),
         (maybe_text(), maybe_text(), maybe_text()),
-        prop::option::of(wrench()),
+        (
+            prop::option::of(wrench()),
+            prop::collection::vec(
+                (number(), wrench()).prop_map(|(stage, wrench)| StageWrench { stage, wrench }),
+                0..3,
+            ),
+        ),
         (
             prop::option::of(layout()),
             prop::option::of(adapter()),
@@ -77,7 +87,8 @@ fn sheet() -> BoxedStrategy<FastenerSheet> {
                     thread: words.0,
                     length: words.1,
                     under_head: words.2,
-                    wrench,
+                    wrench: wrench.0,
+                    stage_wrenches: wrench.1,
                     adapter: drawing.1,
                     layout: drawing.0,
                     places: drawing.2,
@@ -185,6 +196,8 @@ pub(super) fn in_a_tightening() -> BoxedStrategy<Body> {
                 let oil_from = Some("1 day".to_owned());
                 Body::SealantPutOn(SealantPutOn { group, place, what, close_by, torque_from, oil_from })
             }),
+        1 => (tool(), wrench())
+            .prop_map(|(tool, wrench)| Body::WrenchListed(WrenchListed { tool, wrench })),
         1 => fact_id().prop_map(|sealant| Body::JointClosed(JointClosed { sealant })),
     ]
     .boxed()

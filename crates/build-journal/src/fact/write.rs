@@ -97,6 +97,15 @@ impl Line {
         self
     }
 
+    /// The same with a field that holds a list of these JSON texts, if there are
+    /// any.
+    pub(crate) fn items(self, name: &str, items: &[String]) -> Self {
+        if items.is_empty() {
+            return self;
+        }
+        self.json(name, &format!("[{}]", items.join(",")))
+    }
+
     /// The same with a field that holds this JSON.
     pub(crate) fn json(mut self, name: &str, json: &str) -> Self {
         self.name(name);

@@ -63,9 +63,10 @@ pub use limits::{Limits, LimitsProblem};
 pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
 pub use oil::{
-    CompressionNote, Count as PlugCount, Estimated, GaugeNote, KnownSystem, Lack, LeakDownNote,
-    Meter, MeterOf, Number, OilBook, OilInputs, OilNote, OilUse, OilView, PlugCounts, PrimeNote,
-    RowNote, RunStretch, TrendLine, TrendOf, valve_gear,
+    CompressionNote, Count as PlugCount, CylinderNumber, Estimated, GaugeNote, KnownSystem, Lack,
+    LeakDownNote, MeasuredCylinder, Meter, MeterOf, Number, NumberFrom, OilBook, OilInputs,
+    OilNote, OilUse, OilView, PlugCounts, PrimeNote, RowNote, RunStretch, TrendLine, TrendOf,
+    valve_gear,
 };
 pub use photos::KeptPhoto;
 pub use plan::Plan;

@@ -182,6 +182,8 @@ fn tighten_the_caps(pen: &mut Pen) {
                 low: "20".to_owned(),
                 high: "150".to_owned(),
                 unit: "ft-lb".to_owned(),
+                step: None,
+                grip: None,
             }),
             layout: Some(BoltLayout::Rows(vec![5, 5])),
             order: order.clone(),

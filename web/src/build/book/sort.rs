@@ -50,7 +50,10 @@ impl Sort {
         match body {
             Body::Reading(_) => Self::Readings,
             Body::LimitsSet(_) => Self::Limits,
-            Body::ToolListed(_) | Body::ToolSet(_) | Body::ToolChecked(_) => Self::Tools,
+            Body::ToolListed(_)
+            | Body::ToolSet(_)
+            | Body::ToolChecked(_)
+            | Body::WrenchListed(_) => Self::Tools,
             Body::StepMarked(_)
             | Body::CheckMade(_)
             | Body::EventHappened(_)

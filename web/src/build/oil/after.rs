@@ -50,7 +50,7 @@ pub(super) fn page(oil: Oil) -> Piece {
     });
     Piece::all([
         title("Afterwards").into(),
-        note("lead", "After 20 to 30 minutes: drain it warm, cut the filter, look. Fine grey paste is normal; glitter, flakes or slivers are not. Hot oil burns.").into(),
+        note("lead", "After 20 to 30 minutes: drain it warm, cut the filter, look. Fine grey paste is normal; glitter, flakes or slivers are not. Hot oil burns: engine off, gloves on. A filter that was cut has sharp edges, and a rag with oil can catch fire.").into(),
         trends,
         log,
         Noting::load(oil).section().into(),
@@ -73,7 +73,7 @@ fn lash(oil: Oil, view: &OilView) -> Option<El> {
     Some(
         section("Valve lash")
             .test("oil-lash")
-            .with(note("lead", "Set it again cold after the run-in, and write down what it was before you set it: a lash that has opened by five thou since the first setting is a lobe that wears. One that keeps closing is a seat that sinks."))
+            .with(note("lead", "Engine off, key out, plugs or their leads off: it is turned by hand. Set it again cold after the run-in, and write down what it was before you set it: a lash that has opened by five thou since the first setting is a lobe that wears. One that keeps closing is a seat that sinks."))
             .with(row([link("", &to, "Measure the lash").test("to-lash").into()])),
     )
 }

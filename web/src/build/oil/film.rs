@@ -12,6 +12,7 @@ use assembly_core::quantity::{Kind, Unit, show};
 use build_journal::fold::{OilInputs, OilView};
 use leptos::prelude::*;
 
+use super::cylinder;
 use super::lacks::lacks;
 use super::page::Oil;
 use super::pressure::Units;
@@ -198,8 +199,12 @@ fn shown(view: &OilView, asked: Asked, class: UnitClass) -> Piece {
     let gap = class.clearance();
     let thin = class.of(Kind::Length, UsualUnits::of("µin", "µm"));
     let force = class.of(Kind::Force, UsualUnits::FORCE);
+    let by_numbers = (from == LoadFrom::Worked)
+        .then(|| cylinder::numbers(inputs, class))
+        .flatten();
     Piece::all([
         load_words(pressed, from, force).into(),
+        by_numbers.into(),
         drawn(row, name, (&duty, pressed), oil, inputs, (gap, thin)),
     ])
 }

@@ -14,7 +14,7 @@ use super::said::{PRESSURE, SPEED, SaidField, TEMPERATURE, words};
 use crate::device::drafts::Draft;
 use crate::device::settings::settings;
 use crate::kit::piece::{El, Piece, button, el, note, p, row, title};
-use crate::kit::section::section;
+use crate::kit::section::{section, sentences};
 use crate::kit::verdict::{Mark, shape};
 use crate::kit::words::{too_long, word_field};
 
@@ -135,6 +135,7 @@ pub(super) fn page(oil: Oil) -> Piece {
     Piece::all([
         title("The gauge").into(),
         note("lead", "Pressure, speed and oil temperature, together. A pressure without the oil's temperature is noise.").into(),
+        sentences("findings", &CAUTIONS).test("gauge-cautions").into(),
         form.piece().into(),
         readings,
         section("What is it like?")
@@ -143,6 +144,12 @@ pub(super) fn page(oil: Oil) -> Piece {
             .into(),
     ])
 }
+
+/// What hurts who reads a gauge beside a running engine.
+const CAUTIONS: [&str; 2] = [
+    "Hands, hair, sleeves and the gauge's own line clear of belts, fan and exhaust. Hot oil burns: a line that sprays is a reason to switch off.",
+    "Run it only with the doors open or the exhaust led outside: carbon monoxide kills without a smell.",
+];
 
 /// The signs in the readings themselves.
 fn seen(view: &OilView) -> Vec<Sign> {

@@ -4,6 +4,7 @@
 mod after;
 mod before;
 mod clock;
+mod cylinder;
 mod cylinders;
 mod film;
 mod gauge;
@@ -18,6 +19,7 @@ mod prime;
 mod row_table;
 mod run;
 mod said;
+mod share_map;
 mod shares;
 mod system;
 mod trend;

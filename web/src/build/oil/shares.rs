@@ -7,6 +7,7 @@ use build_journal::fold::OilView;
 use build_plan::engine::{CrankStop, Engine};
 
 use super::pressure::Units;
+use super::share_map::share_map;
 use crate::build::measure::{journal_drawing, pin_drawing};
 use crate::kit::piece::{El, Piece, drawn, el, note};
 use crate::kit::section::section;
@@ -68,6 +69,11 @@ pub(super) fn shares(
     );
     section("Where the oil goes")
         .with(note("hint", &words))
+        .with(share_map(engine, &all))
+        .with(note(
+            "hint",
+            "A circle is as large as its part. Dashed: not measured, estimated.",
+        ))
         .with(el("ol").class("oil-shares").test("oil-shares").all(rows))
         .into()
 }

@@ -6,13 +6,15 @@ use build_journal::Body;
 use build_journal::fact::{Groove, OilSystem, Said};
 use leptos::prelude::*;
 
+use super::cylinder::left_empty;
 use super::page::Oil;
 use super::place::Place;
 use super::said::{PRESSURE, SaidField, words};
 use crate::device::drafts::Draft;
+use crate::device::settings::settings;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, row, title};
-use crate::kit::section::section;
+use crate::kit::section::{section, sentences};
 use crate::kit::toast::{Toast, toast};
 use crate::kit::words::{too_long, word_field};
 use crate::route::go;
@@ -305,6 +307,24 @@ impl Form {
     }
 }
 
+/// What the fields of the cylinder are when they stay empty.
+fn measured(oil: Oil) -> Piece {
+    let settings = settings();
+    Piece::live(move || {
+        let class = settings.units();
+        let known = oil.view.with(|view| view.inputs.measured);
+        let bore = left_empty(known.bore.as_ref(), class).map(|words| format!("Bore. {words}"));
+        let rod = left_empty(known.rod.as_ref(), class)
+            .map(|words| format!("Rod between its centres. {words}"));
+        let lines: Vec<String> = [bore, rod].into_iter().flatten().collect();
+        let lines = (!lines.is_empty()).then(|| sentences("workings", &lines));
+        Piece::all([
+            note("hint", "Bore and rods are taken from what you measured; what you type here wins. Stroke, masses and ratio are typed: the plan has no measure of them.").into(),
+            lines.map(|lines| lines.test("cylinder-measured")).into(),
+        ])
+    })
+}
+
 /// The page.
 pub(super) fn page(oil: Oil) -> Piece {
     let form = Form::load(oil);
@@ -332,6 +352,7 @@ pub(super) fn page(oil: Oil) -> Piece {
             .into(),
         section("For the film").all(form.part(&FILM)).into(),
         section("For the load of gas and mass")
+            .with(measured(oil))
             .all(form.part(&CYLINDER))
             .into(),
         el("div").class("go").with(row([save.into()])).into(),

@@ -61,6 +61,14 @@ pub fn in_the_log(body: &Body) -> Option<String> {
             let what = made.what.as_deref().unwrap_or("sealant");
             format!("Put on: {what}, to be closed within {}", made.close_by)
         }
+        Body::WrenchListed(made) => {
+            let wrench = &made.wrench;
+            let name = wrench.name.as_deref().unwrap_or("torque wrench");
+            format!(
+                "On the list of wrenches: {name}, {} to {} {}",
+                wrench.low, wrench.high, wrench.unit
+            )
+        }
         Body::JointClosed(_) => "The joint was closed".to_owned(),
         _ => return None,
     })

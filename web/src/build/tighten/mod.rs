@@ -20,6 +20,7 @@ mod sealant;
 mod typed;
 mod typing;
 mod words;
+mod wrenches;
 
 use build_journal::OwnId;
 use build_journal::fold::tightening::{Group, Tightenings, tightenings};

@@ -9,7 +9,7 @@ use leptos::prelude::*;
 use super::begin::{begin, place_of};
 use super::history::history;
 use super::place::{Place, part_name};
-use super::{Spot, Tighten, give_up, words};
+use super::{Spot, Tighten, give_up, words, wrenches};
 use crate::device::drafts::Draft;
 use crate::kit::dialog::dialog;
 use crate::kit::judged::capital;
@@ -99,7 +99,8 @@ fn page(context: Tighten, spot: Spot, group: &Group, kept: Kept) -> Piece {
         wrong.into(),
         against(part).into(),
         foreseen(group, state).into(),
-        before_you_pull(state).into(),
+        wrenches::before_the_first_tap(context, group, state).into(),
+        before_you_pull(group, state).into(),
         next_thing(context, spot, group, part).into(),
         sheet(group).into(),
         fold(
@@ -213,10 +214,13 @@ fn sheet(group: &Group) -> El {
     let size = [&made.sheet.thread, &made.sheet.length, &made.size];
     let size: Vec<&str> = size.into_iter().flatten().map(String::as_str).collect();
     let stages: Vec<String> = (sheet.stages.iter())
-        .map(|stage| match stage.on_the_wrench(sheet.unit) {
-            Some((number, unit)) => format!("{number} {unit}"),
-            None => stage.typed.clone(),
-        })
+        .enumerate()
+        .map(
+            |(lap, stage)| match stage.on_the_wrench(sheet.unit_of(lap)) {
+                Some((number, unit)) => format!("{number} {unit}"),
+                None => stage.typed.clone(),
+            },
+        )
         .collect();
     let order: Vec<String> = sheet
         .order
@@ -246,6 +250,14 @@ fn sheet(group: &Group) -> El {
         ),
         format!("Wrench: {wrench}"),
     ];
+    lines.extend(sheet.others.iter().map(|(lap, held)| {
+        let name = wrenches::name(&held.typed);
+        format!(
+            "Lap {} with {name}, {}",
+            lap + 1,
+            wrenches::scale(&held.typed)
+        )
+    }));
     lines.extend(made.sheet.adapter.as_ref().map(|one| {
         let (grip, offset, turned) = (&one.wrench_length, &one.length, &one.turned);
         format!(
@@ -259,16 +271,22 @@ fn sheet(group: &Group) -> El {
 }
 
 /// The cautions, open while they are needed.
-fn before_you_pull(state: State) -> El {
-    let folded = fold("Before you pull", cautions());
+fn before_you_pull(group: &Group, state: State) -> El {
+    let folded = fold("Before you pull", cautions(group)).test("before-you-pull");
     match state {
         State::NotYet | State::Loose => folded.attr("open", ""),
         _ => folded,
     }
 }
 
-fn cautions() -> Piece {
-    Piece::all([sentences("findings", CAUTIONS).into(), p(DEFER).into()])
+fn cautions(group: &Group) -> Piece {
+    // What is special about these bolts first.
+    let of_kind = group.sheet.kind.and_then(|kind| kind.caution());
+    let lines: Vec<&str> = of_kind
+        .into_iter()
+        .chain(CAUTIONS.iter().copied())
+        .collect();
+    Piece::all([sentences("findings", &lines).into(), p(DEFER).into()])
 }
 
 /// What is done more rarely.

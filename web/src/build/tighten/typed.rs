@@ -3,7 +3,7 @@
 use std::str::FromStr;
 
 use assembly_core::quantity::{Kind as Quantity, unit_or_usual};
-use build_journal::fact::FastenerGroup;
+use build_journal::fact::{FastenerGroup, Wrench};
 use build_journal::fold::tightening::Sheet;
 
 use super::typing::STAGES_AT_MOST;
@@ -33,6 +33,40 @@ pub fn stage_kinds(was: &FastenerGroup, sheet: Option<&Sheet>) -> String {
         _ => 't',
     });
     kinds.take(STAGES_AT_MOST).collect()
+}
+
+/// Between the parts of a wrench in a draft: no key types it.
+const BETWEEN: char = '\u{1f}';
+
+/// A wrench as one text, for a draft.
+pub fn wrench_text(wrench: &Wrench) -> String {
+    let part = |text: &Option<String>| text.clone().unwrap_or_default();
+    let parts = [
+        part(&wrench.name),
+        wrench.low.clone(),
+        wrench.high.clone(),
+        wrench.unit.clone(),
+        part(&wrench.step),
+        part(&wrench.grip),
+    ];
+    parts.join(&BETWEEN.to_string())
+}
+
+/// The wrench in such a text; none when it is empty or another text.
+pub fn wrench_of(text: &str) -> Option<Wrench> {
+    let parts: Vec<&str> = text.split(BETWEEN).collect();
+    let [name, low, high, unit, step, grip] = parts[..] else {
+        return None;
+    };
+    let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
+    Some(Wrench {
+        name: some(name),
+        low: low.to_owned(),
+        high: high.to_owned(),
+        unit: unit.to_owned(),
+        step: some(step),
+        grip: some(grip),
+    })
 }
 
 /// Numbers as one text.
@@ -65,6 +99,20 @@ mod tests {
             ("38 mm".to_owned(), "6 thou".to_owned())
         );
         assert_eq!(length("  "), "");
+    }
+
+    #[test]
+    fn a_wrench_reads_back_from_its_draft() {
+        let wrench = Wrench {
+            name: Some("the small one".to_owned()),
+            low: "40".to_owned(),
+            high: "250".to_owned(),
+            unit: "in-lb".to_owned(),
+            step: None,
+            grip: Some("9.5 in".to_owned()),
+        };
+        assert_eq!(wrench_of(&wrench_text(&wrench)), Some(wrench));
+        assert_eq!((wrench_of(""), wrench_of("the small one")), (None, None));
     }
 
     #[test]

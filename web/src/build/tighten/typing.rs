@@ -3,11 +3,13 @@
 use assembly_core::describe::UsualUnits;
 use assembly_core::quantity::Kind as Quantity;
 use build_journal::OwnId;
-use build_journal::fact::{Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, Wrench};
+use build_journal::fact::{
+    Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, StageWrench, Wrench,
+};
 use build_journal::fold::tightening::{Sheet, torque_unit};
 use leptos::prelude::{GetValue as _, StoredValue};
 
-use super::typed::{numbers, read_numbers, stage_kinds, with_its_unit};
+use super::typed::{numbers, read_numbers, stage_kinds, with_its_unit, wrench_of, wrench_text};
 use crate::build::Opened;
 use crate::device::drafts::Draft;
 use crate::device::settings::{Settings, settings};
@@ -52,6 +54,11 @@ pub struct Typing {
     pub low: Draft,
     pub high: Draft,
     pub unit: Draft,
+    /// How far apart its marks are.
+    pub step: Draft,
+    /// For each stage the wrench it is pulled with, all in one text; empty for
+    /// the one above.
+    pub stage_wrenches: [Draft; STAGES_AT_MOST],
     /// `on` when there is an adapter on the wrench.
     pub adapter: Draft,
     pub grip: Draft,
@@ -149,6 +156,15 @@ impl Typing {
                 |was| was.sheet.wrench.as_ref().map(|one| one.unit.as_str()),
                 "ft-lb",
             ),
+            step: of("step", |was| was.sheet.wrench.as_ref()?.step.as_deref()),
+            stage_wrenches: std::array::from_fn(|at| {
+                let others = was.map_or(&[][..], |was| &was.sheet.stage_wrenches);
+                let own = others
+                    .iter()
+                    .find(|one| usize::try_from(one.stage).is_ok_and(|stage| stage == at + 1));
+                let text = own.map(|own| wrench_text(&own.wrench));
+                draft(&format!("stage-wrench-{}", at + 1), text.as_deref())
+            }),
             adapter: draft("adapter", adapter.map(|_| "on")),
             grip: of_adapter("grip", |one| &one.wrench_length),
             offset: of_adapter("offset", |one| &one.length),
@@ -231,6 +247,32 @@ impl Typing {
         typed.filter(|text| !text.is_empty()).collect()
     }
 
+    /// The field that a stage is typed in: fields that are empty are no stage.
+    /// Both from nothing; followed.
+    pub fn field_of_stage(self, stage: usize) -> Option<usize> {
+        let kinds = self.stage_kinds.get().chars().count();
+        let typed = self.stages.iter().take(kinds).enumerate();
+        typed
+            .filter(|(_, draft)| !draft.get().trim().is_empty())
+            .map(|(field, _)| field)
+            .nth(stage)
+    }
+
+    /// The stages with a wrench of their own; followed.
+    fn stage_wrenches(self) -> Vec<StageWrench> {
+        let kinds = self.stage_kinds.get();
+        let typed = kinds.chars().zip(self.stages).zip(self.stage_wrenches);
+        let typed = typed.filter(|((_, stage), _)| !stage.get().trim().is_empty());
+        (1..)
+            .zip(typed)
+            .filter(|(_, ((kind, _), _))| *kind == 't')
+            .filter_map(|(stage, (_, draft))| {
+                let wrench = wrench_of(&draft.get())?;
+                Some(StageWrench { stage, wrench })
+            })
+            .collect()
+    }
+
     /// The group as typed; followed.
     pub fn group(self) -> FastenerGroup {
         let text =
@@ -241,6 +283,9 @@ impl Typing {
             low: low.unwrap_or_default(),
             high: high.unwrap_or_default(),
             unit: self.unit.get(),
+            step: text(self.step),
+            grip: (self.adapter().map(|adapter| adapter.wrench_length))
+                .filter(|grip| !grip.is_empty()),
         });
         let origin = |draft: Draft| Origin::from_id(&draft.get());
         let order = self.order();
@@ -261,6 +306,7 @@ impl Typing {
                 length: text(self.length),
                 under_head: text(self.under_head),
                 wrench,
+                stage_wrenches: self.stage_wrenches(),
                 adapter: self.adapter(),
                 layout: Some(self.layout()),
                 places: self.places(),
@@ -318,6 +364,7 @@ impl Typing {
             self.low,
             self.high,
             self.unit,
+            self.step,
             self.adapter,
             self.grip,
             self.offset,
@@ -328,6 +375,10 @@ impl Typing {
             self.set_at_most,
             self.source,
         ];
-        drafts.into_iter().chain(self.stages).for_each(Draft::clear);
+        drafts
+            .into_iter()
+            .chain(self.stages)
+            .chain(self.stage_wrenches)
+            .for_each(Draft::clear);
     }
 }

@@ -6,8 +6,9 @@
 //! at which it does is searched between nothing and more than any pump makes.
 
 use super::gallery::Gallery;
-use super::layout::{LeakKind, Leaks};
-use super::leak::{centrifugal_head, dragged_out, orifice_flow, pressure_to_reach_axis};
+use super::layout::Leaks;
+use super::leak::orifice_flow;
+use super::prepared::Prepared;
 use super::pump::Pump;
 use crate::oil::film::load::{Cylinder, MAIN_BY_ROD};
 use crate::oil::viscosity::Lubricant;
@@ -34,11 +35,18 @@ impl Filter {
     /// What it takes, Pa. Past the bypass's opening a tenth of the rest.
     #[must_use]
     pub fn loss(&self, flow: f64, viscosity: f64) -> f64 {
-        let plain = self.resistance * viscosity * flow.max(0.0);
+        self.loss_and_slope(flow, viscosity).0
+    }
+
+    /// The same, and by how much more for more flow, Pa·s/m³.
+    pub(super) fn loss_and_slope(&self, flow: f64, viscosity: f64) -> (f64, f64) {
+        let by_flow = self.resistance * viscosity;
+        let plain = by_flow * flow.max(0.0);
         if plain <= self.bypass_at {
-            plain
+            (plain, by_flow)
         } else {
-            self.bypass_at + 0.1 * (plain - self.bypass_at)
+            let past = 0.1 * (plain - self.bypass_at);
+            (self.bypass_at + past, 0.1 * by_flow)
         }
     }
 }
@@ -116,6 +124,7 @@ pub struct Demand {
     pub(super) each: Vec<Taking>,
     slope: f64,
     at_no_pressure: f64,
+    dragged: f64,
     nozzles: Vec<(f64, f64)>,
     /// The pressure at the mains below which oil does not reach the rods.
     pub(super) rods_need: f64,
@@ -125,12 +134,23 @@ impl Demand {
     /// Flow into all leaks at a gallery pressure, m³/s.
     #[must_use]
     pub fn flow(&self, pressure: f64) -> f64 {
-        let nozzles: f64 = self
-            .nozzles
-            .iter()
-            .map(|(bore, opens)| orifice_flow(*bore, pressure - opens, self.density))
-            .sum();
-        self.slope * pressure + self.at_no_pressure + nozzles
+        self.flow_and_slope(pressure).0
+    }
+
+    /// The same, and by how much more for a pascal more.
+    pub(super) fn flow_and_slope(&self, pressure: f64) -> (f64, f64) {
+        let mut flow = self.slope * pressure + self.at_no_pressure;
+        let mut slope = self.slope;
+        for (bore, opens) in &self.nozzles {
+            let over = pressure - opens;
+            if over > 0.0 {
+                let one = orifice_flow(*bore, over, self.density);
+                flow += one;
+                // It goes with the root of the pressure.
+                slope += 0.5 * one / over;
+            }
+        }
+        (flow, slope)
     }
 
     /// Conductance of all leaks together, m³: flow by viscosity over pressure.
@@ -158,130 +178,165 @@ impl Circuit {
     #[must_use]
     pub fn demand(&self, at: At) -> Demand {
         let loads = self.loads_over(&[at.speed]);
-        self.demand_under(at, loads.first().copied().unwrap_or((1.0, 1.0)))
-    }
-
-    pub(super) fn demand_under(&self, at: At, (main_load, rod_load): (f64, f64)) -> Demand {
-        let viscosity = self.oil.dynamic(at.temperature);
-        let in_film = self.oil.in_film(at.temperature);
-        let density = self.oil.density().at(at.temperature);
-        let mut demand = Demand {
-            viscosity,
-            density,
-            each: Vec::with_capacity(self.leaks.leaks.len()),
-            slope: 0.0,
-            at_no_pressure: 0.0,
-            nozzles: Vec::new(),
-            rods_need: 0.0,
-        };
-        let turns = at.speed / (2.0 * std::f64::consts::PI);
-        for leak in &self.leaks.leaks {
-            let (bearing, load, table, head) = match &leak.kind {
-                LeakKind::Main(bearing) => (bearing, main_load, &self.leaks.tables.0, 0.0),
-                LeakKind::Rod(bearing, (from, to)) => {
-                    demand.rods_need = pressure_to_reach_axis(density, at.speed, *from);
-                    let head = centrifugal_head(density, at.speed, *from, *to);
-                    (bearing, rod_load, &self.leaks.tables.1, head)
-                }
-                LeakKind::Gap(conductance) => {
-                    demand.add(Taking {
-                        by_pascal: conductance / viscosity,
-                        ..Taking::default()
-                    });
-                    continue;
-                }
-                LeakKind::Nozzle(bore, opens) => {
-                    demand.nozzles.push((*bore, *opens));
-                    demand.each.push(Taking::default());
-                    continue;
-                }
-            };
-            let land = table.length_over_diameter() * bearing.diameter;
-            let lands = (bearing.length / land).round().clamp(1.0, 2.0);
-            let area = lands * land * bearing.diameter;
-            let stretch = bearing.diameter / bearing.clearance.max(1e-9);
-            let place = table.at(in_film * turns * area / load.max(1.0) * stretch * stretch);
-            let conductance = bearing.centred() * bearing.gain(&place);
-            demand.add(Taking {
-                by_pascal: conductance / viscosity,
-                head,
-                // Two lands give half of it back into their groove.
-                dragged: dragged_out(bearing, &place, turns, land),
-            });
-        }
-        demand
-    }
-
-    /// By how much the flow of this pump is greater than what the leaks take when
-    /// the gallery stands at this pressure and so much more leaks besides.
-    pub(super) fn surplus(
-        &self,
-        pump: &Pump,
-        demand: &Demand,
-        speed: f64,
-        pressure: f64,
-        besides: f64,
-    ) -> f64 {
-        let leaking = (demand.flow(pressure) + besides).max(0.0);
-        let at_pump = pressure + self.losses(demand, leaking);
-        pump.flow(speed, at_pump, demand.viscosity) - pump.relief.flow(at_pump) - leaking
+        Prepared::of(self).demand(at, loads.first().copied().unwrap_or((1.0, 1.0)))
     }
 
     /// What filter and gallery take of the pressure, Pa.
     #[must_use]
     pub fn losses(&self, demand: &Demand, flow: f64) -> f64 {
-        self.filter.loss(flow, demand.viscosity)
-            + self.gallery.loss(flow, demand.viscosity, demand.density)
+        self.losses_and_slope(demand, flow).0
     }
 
-    /// The gallery pressure of this pump, Pa. Nothing when it cannot keep up.
-    pub(super) fn pressure_under(&self, pump: &Pump, demand: &Demand, speed: f64) -> f64 {
-        let surplus = |pressure: f64| self.surplus(pump, demand, speed, pressure, 0.0);
-        let mut low = (0.0, surplus(0.0));
-        if low.1.is_nan() || low.1 <= 0.0 {
-            return 0.0;
+    /// What filter and gallery take, and by how much more for more flow, Pa·s/m³.
+    fn losses_and_slope(&self, demand: &Demand, flow: f64) -> (f64, f64) {
+        let filter = self.filter.loss_and_slope(flow, demand.viscosity);
+        let gallery = self
+            .gallery
+            .loss_and_slope(flow, demand.viscosity, demand.density);
+        (filter.0 + gallery.0, filter.1 + gallery.1)
+    }
+
+    /// How pump and leaks stand to each other at a gallery pressure.
+    pub(super) fn standing(
+        &self,
+        pump: &Pump,
+        demand: &Demand,
+        speed: f64,
+        pressure: f64,
+    ) -> Standing {
+        let (leaking, more_leaking) = demand.flow_and_slope(pressure);
+        let leaking = leaking.max(0.0);
+        let (losses, more_losses) = self.losses_and_slope(demand, leaking);
+        let at_pump = pressure + losses;
+        // What goes back at the pump for each pascal there.
+        let back = pump.slip / demand.viscosity
+            + if at_pump > pump.relief.opens_at {
+                pump.relief.passes
+            } else {
+                0.0
+            };
+        let by_leak = -1.0 - back * more_losses;
+        Standing {
+            surplus: pump.flow(speed, at_pump, demand.viscosity)
+                - pump.relief.flow(at_pump)
+                - leaking,
+            by_pressure: more_leaking * by_leak - back,
+            by_leak,
+            leaking,
+            at_pump,
         }
+    }
+
+    /// The gallery pressure of this pump, Pa, searched from a guess. Nothing when it
+    /// cannot keep up.
+    ///
+    /// The surplus falls with the pressure everywhere, so that Newton's steps are
+    /// kept between a pressure that is too low and one that is too high. A speed's
+    /// neighbour is the best guess there is: two or three steps.
+    pub(super) fn pressure_under(
+        &self,
+        pump: &Pump,
+        demand: &Demand,
+        speed: f64,
+        guess: f64,
+    ) -> f64 {
         // Twice the relief's pressure and more no pump holds.
         let top = 3.0 * pump.relief.opens_at.max(1e5);
-        let mut high = (top, surplus(top));
-        if high.1 >= 0.0 {
+        let (mut low, mut high) = (0.0, top);
+        let mut at = guess.clamp(1.0, top);
+        for _ in 0..80 {
+            let here = self.standing(pump, demand, speed, at);
+            if here.surplus > 0.0 {
+                low = at;
+            } else {
+                high = at;
+            }
+            let newton = at - here.surplus / here.by_pressure;
+            let next = if newton > low && newton < high {
+                newton
+            } else {
+                f64::midpoint(low, high)
+            };
+            let near = (next - at).abs() < NEAR || high - low < NEAR;
+            at = next;
+            if near {
+                break;
+            }
+        }
+        // At an end of the search the end itself is the answer, when it is one.
+        let surplus = |pressure: f64| self.standing(pump, demand, speed, pressure).surplus;
+        if at < 2.0 && (surplus(0.0).is_nan() || surplus(0.0) <= 0.0) {
+            return 0.0;
+        }
+        if at > top - 2.0 && surplus(top) >= 0.0 {
             return top;
         }
-        let mut last_side = 0;
-        for _ in 0..50 {
-            let at = (low.0 * high.1 - high.0 * low.1) / (high.1 - low.1);
-            let here = surplus(at);
-            if here.abs() < 1e-12 || high.0 - low.0 < 1.0 {
-                return at;
-            }
-            if here > 0.0 {
-                low = (at, here);
-                if last_side == 1 {
-                    high.1 *= 0.5;
-                }
-                last_side = 1;
-            } else {
-                high = (at, here);
-                if last_side == -1 {
-                    low.1 *= 0.5;
-                }
-                last_side = -1;
-            }
+        at
+    }
+}
+
+/// A step of the search that is shorter ends it, Pa. The next step would be shorter
+/// by as much again: Newton's steps square what is left.
+const NEAR: f64 = 0.1;
+
+/// How pump and leaks stand to each other at a pressure.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub(super) struct Standing {
+    /// By how much more the pump gives than the leaks take, m³/s.
+    pub(super) surplus: f64,
+    /// By how much that changes for a pascal more in the gallery.
+    pub(super) by_pressure: f64,
+    /// And for a unit of leak more.
+    pub(super) by_leak: f64,
+    /// What leaks, m³/s.
+    pub(super) leaking: f64,
+    /// The pressure at the pump, Pa.
+    pub(super) at_pump: f64,
+}
+
+impl Standing {
+    /// Where pump and leaks agree at this pressure: by how much it changes for a unit
+    /// of leak more, Pa·s/m³. Nothing where there is no pressure.
+    pub(super) fn pressure_by_leak(&self, pressure: f64) -> f64 {
+        if pressure > 0.0 && self.by_pressure < 0.0 {
+            -self.by_leak / self.by_pressure
+        } else {
+            0.0
         }
-        f64::midpoint(low.0, high.0)
     }
 }
 
 impl Demand {
-    fn add(&mut self, taking: Taking) {
+    /// No leaks yet, with room for some.
+    pub(super) fn nothing(viscosity: f64, density: f64, leaks: usize) -> Self {
+        Self {
+            viscosity,
+            density,
+            each: Vec::with_capacity(leaks),
+            slope: 0.0,
+            at_no_pressure: 0.0,
+            dragged: 0.0,
+            nozzles: Vec::new(),
+            rods_need: 0.0,
+        }
+    }
+
+    pub(super) fn add(&mut self, taking: Taking) {
         self.slope += taking.by_pascal;
         self.at_no_pressure += taking.flow(0.0);
+        self.dragged += taking.dragged;
         self.each.push(taking);
+    }
+
+    /// One more nozzle: its bore, and the pressure it opens at.
+    pub(super) fn add_nozzle(&mut self, bore: f64, opens: f64) {
+        self.nozzles.push((bore, opens));
+        self.each.push(Taking::default());
     }
 
     /// What the journals drag out of all bearings together, m³/s.
     #[must_use]
-    pub fn dragged(&self) -> f64 {
-        self.each.iter().map(|one| one.dragged).sum()
+    pub const fn dragged(&self) -> f64 {
+        self.dragged
     }
 }

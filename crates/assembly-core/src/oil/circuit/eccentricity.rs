@@ -132,7 +132,13 @@ impl FilmTable {
     /// Where the journal stands at this Sommerfeld number; the ends hold beyond.
     #[must_use]
     pub fn at(&self, sommerfeld: f64) -> Place {
-        let way = (libm::log(sommerfeld.max(1e-300)) - self.first) / self.step;
+        self.at_logarithm(libm::log(sommerfeld.max(1e-300)))
+    }
+
+    /// The same from the natural logarithm of the number.
+    #[must_use]
+    pub fn at_logarithm(&self, sommerfeld: f64) -> Place {
+        let way = (sommerfeld - self.first) / self.step;
         let way = way.clamp(0.0, (PLACES - 1) as f64);
         // Clamped, so that the whole part is a place.
         let at = way as usize;

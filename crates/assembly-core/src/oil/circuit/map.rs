@@ -1,8 +1,9 @@
 //! The pressure over speed and temperature, with its band, and where the oil goes.
 
-use super::balance::{At, Circuit, Demand};
+use super::balance::{At, Circuit, Demand, Standing};
 use super::error::CircuitError;
 use super::layout::{Known, LeakKind};
+use super::prepared::Prepared;
 use super::pump::Pump;
 use super::rule::{HOT_IDLE, PSI};
 use crate::measure::{Estimate, SourceId};
@@ -110,6 +111,11 @@ impl Doubts {
     }
 }
 
+/// Where the search for a pump's pressure begins when nothing better is known, Pa.
+fn first_guess(pump: &Pump) -> f64 {
+    0.5 * pump.relief.opens_at
+}
+
 impl Circuit {
     /// Whether pumps and clearances can be worked with.
     ///
@@ -175,8 +181,9 @@ impl Circuit {
     pub fn pressure_and_slopes(&self, pump: &Pump, at: At) -> Result<Slopes, CircuitError> {
         self.check(std::slice::from_ref(pump))?;
         let demand = self.demand(at);
-        let pressure = self.pressure_under(pump, &demand, at.speed);
-        let by_leak = self.slope_by_leak(pump, &demand, at.speed, pressure);
+        let pressure = self.pressure_under(pump, &demand, at.speed, first_guess(pump));
+        let standing = self.standing(pump, &demand, at.speed, pressure);
+        let by_leak = standing.pressure_by_leak(pressure);
         let by_clearance = self
             .leaks
             .leaks
@@ -190,43 +197,16 @@ impl Circuit {
         Ok(Slopes {
             pressure,
             by_clearance,
-            by_viscosity: self.by_viscosity(pump, &demand, at.speed, pressure, by_leak),
+            by_viscosity: Self::by_viscosity(pump, &demand, &standing, by_leak),
         })
-    }
-
-    /// By how much the pressure changes for a unit of leak more, Pa·s/m³.
-    fn slope_by_leak(&self, pump: &Pump, demand: &Demand, speed: f64, pressure: f64) -> f64 {
-        if pressure <= 0.0 {
-            return 0.0;
-        }
-        let step = 1e-4 * pressure + 1.0;
-        let surplus =
-            |pressure: f64, besides: f64| self.surplus(pump, demand, speed, pressure, besides);
-        let by_pressure =
-            (surplus(pressure + step, 0.0) - surplus(pressure - step, 0.0)) / (2.0 * step);
-        let more = 1e-4 * demand.flow(pressure).max(1e-9);
-        let by_leak = (surplus(pressure, more) - surplus(pressure, -more)) / (2.0 * more);
-        if by_pressure < 0.0 {
-            -by_leak / by_pressure
-        } else {
-            0.0
-        }
     }
 
     /// By how much the pressure changes when the oil is thicker by all of itself:
     /// leaks and slip shrink by as much.
-    fn by_viscosity(
-        &self,
-        pump: &Pump,
-        demand: &Demand,
-        speed: f64,
-        pressure: f64,
-        by_leak: f64,
-    ) -> f64 {
+    fn by_viscosity(pump: &Pump, demand: &Demand, at: &Standing, by_leak: f64) -> f64 {
         // What is dragged out is as much of a thick oil as of a thin one.
-        let leaking = demand.flow(pressure) - demand.dragged();
-        let slipping =
-            pump.flow(speed, 0.0, demand.viscosity) - pump.flow(speed, pressure, demand.viscosity);
+        let leaking = at.leaking - demand.dragged();
+        let slipping = pump.slip * at.at_pump / demand.viscosity;
         -by_leak * (leaking + slipping)
     }
 
@@ -254,17 +234,23 @@ impl Circuit {
         let doubts = Doubts::of(self);
         let loads = self.loads_over(speeds);
         let mut room = Vec::new();
+        let prepared = Prepared::of(self);
         let mut map = vec![Vec::with_capacity(temperatures.len()); pumps.len()];
         for temperature in temperatures {
             let mut rows = vec![Vec::with_capacity(speeds.len()); pumps.len()];
+            // A speed's neighbour is where its search begins.
+            let mut guesses: Vec<f64> = pumps.iter().map(first_guess).collect();
             for (speed, load) in speeds.iter().zip(&loads) {
                 let at = At {
                     speed: *speed,
                     temperature: *temperature,
                 };
-                let demand = self.demand_under(at, *load);
-                for (pump, row) in pumps.iter().zip(&mut rows) {
-                    row.push(self.point(pump, &demand, *speed, &doubts, &mut room));
+                let demand = prepared.demand(at, *load);
+                for ((pump, row), guess) in pumps.iter().zip(&mut rows).zip(&mut guesses) {
+                    let pressure = self.pressure_under(pump, &demand, *speed, *guess);
+                    *guess = pressure;
+                    let standing = self.standing(pump, &demand, *speed, pressure);
+                    row.push(self.point(pump, &demand, (pressure, &standing), &doubts, &mut room));
                 }
             }
             for (pump, row) in map.iter_mut().zip(rows) {
@@ -278,22 +264,18 @@ impl Circuit {
         &self,
         pump: &Pump,
         demand: &Demand,
-        speed: f64,
+        (pressure, standing): (f64, &Standing),
         doubts: &Doubts,
         room: &mut Vec<f64>,
     ) -> Point {
-        let pressure = self.pressure_under(pump, demand, speed);
-        let by_leak = self.slope_by_leak(pump, demand, speed, pressure);
+        let by_leak = standing.pressure_by_leak(pressure);
         let by_clearance = by_leak * doubts.of_leak(demand, pressure, room);
-        let by_oil =
-            self.by_viscosity(pump, demand, speed, pressure, by_leak) * self.viscosity_doubt;
-        let leaking = demand.flow(pressure);
-        let at_pump = pressure + self.losses(demand, leaking);
+        let by_oil = Self::by_viscosity(pump, demand, standing, by_leak) * self.viscosity_doubt;
         Point {
             pressure,
             deviation: by_clearance.hypot(by_oil),
-            relief_open: at_pump > pump.relief.opens_at,
-            bypass_open: self.filter.resistance * demand.viscosity * leaking
+            relief_open: standing.at_pump > pump.relief.opens_at,
+            bypass_open: self.filter.resistance * demand.viscosity * standing.leaking
                 > self.filter.bypass_at,
             rods_starve: pressure < demand.rods_need,
         }

@@ -15,6 +15,7 @@ pub mod gallery;
 pub mod layout;
 pub mod leak;
 pub mod map;
+mod prepared;
 pub mod pump;
 pub mod rule;
 #[cfg(test)]

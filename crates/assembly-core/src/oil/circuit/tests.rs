@@ -107,6 +107,94 @@ fn the_relief_caps_and_the_three_pumps_part_where_they_should() {
     }
 }
 
+// Whatever the search begins with, and on both sides of relief and bypass, the
+// pressure is where pump and leaks agree; and its slopes are those of differences.
+#[test]
+fn every_guess_finds_the_same_pressure_and_the_slopes_are_differences() {
+    let mut sources = Sources::new();
+    let mut layout = five_main_layout(&mut sources);
+    layout.squirters = (8, 0.0012);
+    let circuit = five_main_circuit(&layout, &mut sources).unwrap();
+    for pump in standard_pump().three() {
+        for (turns, celsius) in [
+            (300.0, 120.0),
+            (700.0, 100.0),
+            (2200.0, 100.0),
+            (6500.0, 20.0),
+            (6500.0, 130.0),
+        ] {
+            let at = at(turns, celsius);
+            let demand = circuit.demand(at);
+            let found: Vec<f64> = [0.0, 1e4, 2e5, 9e5, 1e9]
+                .iter()
+                .map(|guess| circuit.pressure_under(&pump, &demand, at.speed, *guess))
+                .collect();
+            let first = circuit.standing(&pump, &demand, at.speed, found[0]);
+            assert!(
+                first.surplus.abs() < 1e-9 * first.leaking.max(1e-6),
+                "{first:?}"
+            );
+            for one in &found {
+                assert!(
+                    (one - found[0]).abs() < 0.01,
+                    "{turns} {celsius}: {found:?}"
+                );
+            }
+            let step = 1.0;
+            let surplus =
+                |pressure: f64| circuit.standing(&pump, &demand, at.speed, pressure).surplus;
+            let by_pressure = (surplus(found[0] + step) - surplus(found[0] - step)) / (2.0 * step);
+            assert!(
+                (first.by_pressure / by_pressure - 1.0).abs() < 1e-3,
+                "{turns} {celsius}: {} {by_pressure}",
+                first.by_pressure
+            );
+        }
+    }
+}
+
+// By how much the pressure falls when a clearance grows, by doing it.
+#[test]
+fn the_slope_by_clearance_is_what_a_looser_bearing_does() {
+    let (circuit, pump) = (engine(), standard_pump());
+    for turns in [700.0, 5000.0] {
+        let at = at(turns, 100.0);
+        let slopes = circuit.pressure_and_slopes(&pump, at).unwrap();
+        let main_3 = circuit
+            .leaks
+            .leaks
+            .iter()
+            .position(|leak| leak.name == "main 3")
+            .unwrap();
+        let by = 0.01 * THOU;
+        let changed = |by: f64| {
+            let looser = Circuit {
+                leaks: circuit.leaks.clone().with_looser("main 3", by),
+                ..circuit.clone()
+            };
+            pressure(&looser, &pump, at)
+        };
+        let slope = (changed(by) - changed(-by)) / (2.0 * by);
+        // The film's own change of place is left out of the slope: a few parts in a
+        // hundred.
+        assert!(
+            (slopes.by_clearance[main_3] / slope - 1.0).abs() < 0.25,
+            "{turns}: {} {slope}",
+            slopes.by_clearance[main_3]
+        );
+    }
+}
+
+#[test]
+fn a_pump_that_cannot_keep_up_makes_no_pressure() {
+    let circuit = engine();
+    let weak = Pump {
+        displacement: 1e-9,
+        ..standard_pump()
+    };
+    assert_eq!(pressure(&circuit, &weak, at(1000.0, 100.0)), 0.0);
+}
+
 #[test]
 fn the_map_and_the_single_pressure_have_one_error() {
     let (circuit, pump) = (engine(), standard_pump());

@@ -47,7 +47,7 @@ pub static OIL_FILL: Calculation = Calculation {
     provenance: Provenance::Derivation("adding up"),
     cautions: &[
         "Run it for a minute, wait, and read the stick: the stick wins. Overfull oil is whipped to foam.",
-        "Hot oil burns; an engine on stands can fall.",
+        "Hot oil burns; run it with the doors open only, hands off belts and fan; an engine on stands can fall.",
     ],
     run: run_fill,
 };

@@ -116,14 +116,16 @@ pub const LASH_OPENED: f64 = 0.005 * 0.0254;
 /// Compression that fell by this part since the best: a leak grows.
 pub const COMPRESSION_FELL: f64 = 0.10;
 
-/// Lash of one valve over time, metres; `None` of fewer than two.
+/// Lash of one valve over time, metres, each as it was found or set; `None` of fewer
+/// than two. The alarm stays when the lash is set back: the lobe is no better for it.
 #[must_use]
 pub fn lash_trend(lash: &[f64]) -> Option<Trend> {
-    let change = lash.last()? - lash.first()?;
+    let first = *lash.first()?;
+    let widest = lash.iter().copied().fold(first, f64::max);
     (lash.len() > 1).then_some(Trend {
-        change,
+        change: lash.last()? - first,
         // A rounding must not hide the one that is just there.
-        alarm: change >= LASH_OPENED * (1.0 - 1e-9),
+        alarm: widest - first >= LASH_OPENED * (1.0 - 1e-9),
     })
 }
 
@@ -234,6 +236,15 @@ mod tests {
         assert!(lash_trend(&[20.0 * thou, 25.0 * thou]).unwrap().alarm);
         assert!(!lash_trend(&[30.0 * thou, 31.0 * thou]).unwrap().alarm);
         assert!(!lash_trend(&[20.0 * thou, 14.0 * thou]).unwrap().alarm);
+        // Found five open and set back: the lobe is worn all the same.
+        let set_back = lash_trend(&[20.0 * thou, 25.0 * thou, 20.0 * thou]).unwrap();
+        assert!(set_back.alarm && set_back.change.abs() < 1e-12);
+        // A seat that sank, set back to what it was, is no lobe.
+        assert!(
+            !lash_trend(&[20.0 * thou, 13.0 * thou, 20.0 * thou])
+                .unwrap()
+                .alarm
+        );
         assert_eq!(lash_trend(&[20.0 * thou]), None);
         assert!(!compression_trend(&[1.0e6, 1.1e6]).unwrap().alarm);
         assert!(compression_trend(&[1.0e6, 1.2e6, 1.0e6]).unwrap().alarm);

@@ -10,7 +10,7 @@ use super::tests::{Evening, said, system};
 use super::*;
 use crate::fact::*;
 use crate::fold::{Folding, ResultState, fold};
-use crate::id::FactId;
+use crate::id::{FactId, ToolId};
 
 fn cylinder(number: u8) -> Spot {
     Spot::Known(Place::of(At::Cylinder(number)))
@@ -208,6 +208,70 @@ fn oil_used_goes_by_the_meter_that_was_written_down() {
     assert_eq!(build.problems.len(), 1);
     // Added by nobody knows what meter: the chain is broken, not guessed.
     assert_eq!(build.oil.used()[0].used.len(), 3);
+}
+
+#[test]
+fn what_was_measured_of_the_cylinder_need_not_be_typed() {
+    let mut evening = Evening::new();
+    evening.mains();
+    let mut read = |measure: &str, place: Place, typed: &str, tool: u128| {
+        evening.write(Body::Reading(
+            Reading {
+                measure: measure.to_owned(),
+                place: Spot::Known(place),
+                typed: typed.to_owned(),
+                unit: "in".to_owned(),
+                tool: Some(ToolId::from_random(tool)),
+                setting: None,
+                temperature: None,
+                condition: None,
+                keyed: None,
+            }
+            .into(),
+        ));
+    };
+    for (cylinder, typed) in [(1, "4.0010"), (2, "4.0030")] {
+        let place = Place::of(At::Cylinder(cylinder))
+            .station(build_plan::Station::Top)
+            .direction(build_plan::Direction::Thrust);
+        read("bore", place, typed, 1);
+    }
+    read("rod-length", Place::of(At::Rod(3)), "5.700", 1);
+    evening.tell(OilSystem {
+        up_and_down: Some(said("700", "g")),
+        round: Some(said("450", "g")),
+        compression_ratio: Some(said("9", "")),
+        ..system()
+    });
+    let inputs = evening.view().inputs;
+    assert_eq!(inputs.cylinder_lacks, Vec::<&str>::new());
+    let cylinder = inputs.cylinder.unwrap();
+    assert!(
+        (cylinder.bore - 4.002 * 0.0254).abs() < 1e-9,
+        "{cylinder:?}"
+    );
+    assert!((cylinder.rod - 5.7 * 0.0254).abs() < 1e-9);
+    let of = |what: &str| {
+        let found = |one: &&CylinderNumber| one.what == what;
+        *inputs.cylinder_numbers.iter().find(found).unwrap()
+    };
+    let (readings, parts) = (2, 2);
+    assert_eq!(of("bore").from, NumberFrom::Measured { readings, parts });
+    assert_eq!(of("stroke").from, NumberFrom::Typed);
+    // What is typed wins, and what was measured is still told beside it.
+    evening.tell(OilSystem {
+        bore: Some(said("4.060", "in")),
+        ..system()
+    });
+    let inputs = evening.view().inputs;
+    let bore = inputs
+        .cylinder_numbers
+        .iter()
+        .find(|one| one.what == "bore");
+    assert_eq!(bore.unwrap().from, NumberFrom::Typed);
+    assert!((bore.unwrap().value - 4.06 * 0.0254).abs() < 1e-9);
+    assert!((inputs.measured.bore.unwrap().value - 4.002 * 0.0254).abs() < 1e-9);
+    assert!(inputs.cylinder_lacks.contains(&"compression ratio"));
 }
 
 #[test]

@@ -17,6 +17,7 @@ use build_plan::proof::Proof;
 use super::super::folding::Folding;
 use super::super::stale::ResultState;
 use super::bearings::Bearings;
+use super::cylinder::{CylinderNumber, MeasuredCylinder};
 use super::lack::Lack;
 use crate::fact::{Groove, OilSystem, Said};
 
@@ -63,6 +64,10 @@ pub struct OilInputs {
     pub cylinder: Option<Cylinder>,
     /// What is not known of the cylinder, in words.
     pub cylinder_lacks: Vec<&'static str>,
+    /// The numbers of the cylinder that are known, and where each comes from.
+    pub cylinder_numbers: Vec<CylinderNumber>,
+    /// What of the cylinder was measured, whatever was typed over it.
+    pub measured: MeasuredCylinder,
     /// Roughness Rq of journal and shell, m, when both were told.
     pub roughness: Option<(f64, f64)>,
 }
@@ -192,6 +197,8 @@ impl OilInputs {
             load: told.read("load", system.load.as_ref(), Kind::Force),
             cylinder: None,
             cylinder_lacks: Vec::new(),
+            cylinder_numbers: Vec::new(),
+            measured: MeasuredCylinder::of(folding),
             roughness: None,
         };
         let journal = told.read(
@@ -205,7 +212,9 @@ impl OilInputs {
             Kind::Length,
         );
         inputs.roughness = journal.zip(shell);
-        (inputs.cylinder, inputs.cylinder_lacks) = told.cylinder();
+        let known = told.cylinder(&inputs.measured);
+        (inputs.cylinder, inputs.cylinder_lacks) = (known.cylinder, known.lacks);
+        inputs.cylinder_numbers = known.numbers;
         let oil = told.oil();
         inputs.oil = oil.as_ref().map(|(oil, _)| *oil);
         let Some(engine) = folding.engine() else {

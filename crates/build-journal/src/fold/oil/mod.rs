@@ -24,6 +24,7 @@ mod used;
 pub use book::{
     CompressionNote, GaugeNote, KnownSystem, LeakDownNote, OilBook, OilNote, PrimeNote, RowNote,
 };
+pub use cylinder::{CylinderNumber, MeasuredCylinder, NumberFrom};
 pub use inputs::{Estimated, OilInputs};
 pub use lack::Lack;
 pub use number::Number;

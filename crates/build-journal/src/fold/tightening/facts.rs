@@ -41,6 +41,8 @@ pub(super) fn head() -> FastenerGroup {
                 low: "20".to_owned(),
                 high: "150".to_owned(),
                 unit: "ft-lb".to_owned(),
+                step: None,
+                grip: None,
             }),
             layout: Some(BoltLayout::Rows(vec![3, 3])),
             order: vec![2, 5, 4, 3, 1, 6],

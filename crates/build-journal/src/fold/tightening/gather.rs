@@ -11,7 +11,7 @@ use super::group::{Group, Part};
 use super::run::Run;
 use super::sealant::Sealant;
 use super::sheet::{Sheet, from_one};
-use crate::fact::{Body, Fact, FastenerGroup, Outcome, RunBegun, Spot};
+use crate::fact::{Body, Fact, FastenerGroup, Outcome, RunBegun, Spot, Wrench};
 use crate::fold::Problem;
 use crate::fold::strikes::struck_out;
 use crate::id::{FactId, OwnId, ToolId};
@@ -22,6 +22,8 @@ use crate::journal::Journal;
 pub struct Tightenings {
     /// The groups, in the order they were first described.
     pub groups: Vec<Group>,
+    /// The builder's own torque wrenches, in the order they were first listed.
+    pub listed: Vec<(ToolId, Wrench)>,
     /// What could not be used, and why.
     pub problems: Vec<Problem>,
 }
@@ -102,6 +104,14 @@ impl Gathering {
                 if let Some(kind) = instrument(&made.instrument) {
                     let tool = Tool::new(made.tool.to_string(), &made.name, kind);
                     self.tools.insert(made.tool, tool);
+                }
+                true
+            }
+            Body::WrenchListed(made) => {
+                let listed = &mut self.found.listed;
+                match listed.iter_mut().find(|(tool, _)| *tool == made.tool) {
+                    Some((_, wrench)) => wrench.clone_from(&made.wrench),
+                    None => listed.push((made.tool, made.wrench.clone())),
                 }
                 true
             }

@@ -20,6 +20,7 @@ mod sealant;
 mod sheet;
 mod stages;
 mod wrench;
+mod wrenches;
 
 pub use bolts::{Bolt, BoltTrouble, Length};
 pub use drawing::{MOST_BOLTS, NEAREST, PITCH, placed};
@@ -30,6 +31,7 @@ pub use sealant::{Sealant, waits};
 pub use sheet::{Field, Sheet, Wrong};
 pub use stages::{SheetStage, read_stage, torque_unit};
 pub use wrench::adapter;
+pub use wrenches::{Choice, Held, Offered, choices};
 
 #[cfg(test)]
 mod bench_tests;
@@ -37,3 +39,5 @@ mod bench_tests;
 mod facts;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod wrench_tests;

@@ -13,6 +13,7 @@ use build_plan::At;
 
 use super::sheet::{Sheet, from_one};
 use super::stages::SheetStage;
+use super::wrenches::Held;
 use crate::fact::{Fact, RunBegun, RunMark, RunMarked, Way};
 use crate::id::{FactId, OwnId, SittingId};
 
@@ -107,6 +108,12 @@ impl Run {
             not_as_mapped,
             ..sheet.record().clone()
         };
+        if self.way == Way::Again {
+            // Its only lap is the last one of the sheet.
+            let last = sheet.stages.len().checked_sub(1);
+            let last = last.and_then(|last| self.record.others.remove(&last));
+            self.record.others = last.map(|wrench| (0, wrench)).into_iter().collect();
+        }
         self.kind = sheet.kind.unwrap_or(self.kind);
     }
 
@@ -244,13 +251,33 @@ impl Run {
         self.plan.pattern().count()
     }
 
-    /// The stage of a lap as it stands on the sheet; none when loosening.
-    fn stage(&self, lap: usize) -> Option<&SheetStage> {
+    /// Which stage of the sheet a lap is; none when loosening.
+    fn at_stage(&self, lap: usize) -> Option<usize> {
         match self.way {
             Way::Loosen => None,
-            Way::Tighten => self.sheet.stages.get(lap),
-            Way::Again => self.sheet.stages.last(),
+            Way::Tighten => Some(lap),
+            Way::Again => self.sheet.stages.len().checked_sub(1),
         }
+    }
+
+    /// The wrench of a lap; none when loosening, or when none is named.
+    #[must_use]
+    pub fn wrench(&self, lap: usize) -> Option<&Held> {
+        self.sheet.wrench_of(self.at_stage(lap)?)
+    }
+
+    /// The wrench to take up for a lap when it is not the one of the lap before
+    /// it.
+    #[must_use]
+    pub fn takes_up(&self, lap: usize) -> Option<&Held> {
+        let now = self.wrench(lap)?;
+        let before = self.wrench(lap.checked_sub(1)?);
+        (before != Some(now)).then_some(now)
+    }
+
+    /// The stage of a lap as it stands on the sheet; none when loosening.
+    fn stage(&self, lap: usize) -> Option<&SheetStage> {
+        self.sheet.stages.get(self.at_stage(lap)?)
     }
 
     /// The number of a lap and its unit, as they stand on the wrench: with an
@@ -274,12 +301,13 @@ impl Run {
     }
 
     fn with_the_adapter(&self, lap: usize) -> Option<(String, &'static str)> {
-        let stage = self.stage(lap)?;
-        stage.with_an_adapter(self.sheet.unit, self.sheet.adapter?)
+        let (at, stage) = (self.at_stage(lap)?, self.stage(lap)?);
+        stage.with_an_adapter(self.sheet.unit_of(at), self.sheet.adapter_of(at)?)
     }
 
     fn at_the_bolt(&self, lap: usize) -> Option<(String, &'static str)> {
-        self.stage(lap)?.on_the_wrench(self.sheet.unit)
+        let unit = self.sheet.unit_of(self.at_stage(lap)?);
+        self.stage(lap)?.on_the_wrench(unit)
     }
 
     /// What is to be done with the bolts when it is given up as it stands;

@@ -1,5 +1,7 @@
 //! What a group's sheet says, and what is wrong with it before the first tap.
 
+use std::collections::BTreeMap;
+
 use assembly_core::fastener::adapter::Adapter;
 use assembly_core::fastener::stages::{Stage, StageError};
 use assembly_core::fastener::wrench::Scale;
@@ -16,6 +18,7 @@ use assembly_core::tightening::run::{Happened, Plan, Standing};
 use super::drawing;
 use super::stages::{SheetStage, torque_unit};
 use super::wrench;
+use super::wrenches::{self, Held, held, with_its_adapter};
 use crate::fact::FastenerGroup;
 
 /// A part of the sheet that something may be wrong with.
@@ -63,6 +66,10 @@ pub struct Sheet {
     pub unit: &'static Unit,
     /// The adapter on the wrench.
     pub adapter: Option<Adapter>,
+    /// The wrench, with the adapter on it.
+    pub held: Option<Held>,
+    /// The wrenches of the laps, from nothing, that are pulled with another.
+    pub others: BTreeMap<usize, Held>,
     /// The stages.
     pub stages: Vec<SheetStage>,
     /// Least and greatest stretch, metres.
@@ -115,14 +122,44 @@ impl Sheet {
         if let Some(Err(text)) = &scale {
             say(Field::Wrench, text.clone());
         }
+        let step = sheet.wrench.as_ref().map(|one| wrenches::step(one, unit));
+        if let Some(Err(text)) = step {
+            say(Field::Wrench, text);
+        }
         let ends = scale.and_then(Result::ok);
         let adapter = sheet.adapter.as_ref().map(wrench::adapter);
         if let Some(Err(text)) = &adapter {
             say(Field::Adapter, text.clone());
         }
         let adapter = adapter.and_then(Result::ok);
+        let mut others = BTreeMap::new();
+        for one in &sheet.stage_wrenches {
+            let lap = from_one(one.stage);
+            match held(&one.wrench, sheet.adapter.as_ref()) {
+                _ if lap >= stages.len() => say(
+                    Field::Wrench,
+                    format!(
+                        "A wrench is named for stage {}, and there are {} stages: take it away.",
+                        one.stage,
+                        stages.len()
+                    ),
+                ),
+                Ok(held) => {
+                    others.insert(lap, held);
+                }
+                Err(why) => say(
+                    Field::Wrench,
+                    format!("The wrench of stage {}: {why}", one.stage),
+                ),
+            }
+        }
+        let of_others: BTreeMap<_, _> = (others.iter())
+            .map(|(lap, held)| (*lap, held.wrench))
+            .collect();
         let all_read = readable.len() == stages.len();
-        for not_ready in before_the_first_tap(&order, layout.count(), &readable, ends, adapter) {
+        for not_ready in
+            before_the_first_tap(&order, layout.count(), &readable, ends, adapter, &of_others)
+        {
             match not_ready {
                 // A group without bolts is told once.
                 NotReady::Order(_) if layout.count() == 0 || sheet.order.contains(&0) => {}
@@ -172,6 +209,8 @@ impl Sheet {
             order,
             unit,
             adapter,
+            held: (sheet.wrench.as_ref()).and_then(|wrench| with_its_adapter(wrench, adapter).ok()),
+            others,
             stages,
             stretch,
             set_at_most,
@@ -182,6 +221,7 @@ impl Sheet {
                 head_lubricant: sheet.under_head.clone(),
                 wrench: ends.and_then(|(low, high)| Scale::new(low, high).ok()),
                 adapter,
+                others: of_others,
                 uses_allowed: sheet.uses_allowed,
                 used_before: Vec::new(),
                 not_as_mapped: Vec::new(),
@@ -198,6 +238,27 @@ impl Sheet {
     /// What is recorded for the credit of a run.
     pub(super) const fn record(&self) -> &Record {
         &self.record
+    }
+
+    /// The wrench of a lap, from nothing.
+    #[must_use]
+    pub fn wrench_of(&self, lap: usize) -> Option<&Held> {
+        self.others.get(&lap).or(self.held.as_ref())
+    }
+
+    /// The unit that a lap's torque is shown in: that of its own wrench.
+    #[must_use]
+    pub fn unit_of(&self, lap: usize) -> &'static Unit {
+        self.others.get(&lap).map_or(self.unit, |held| held.unit)
+    }
+
+    /// What is on the wrench of a lap.
+    #[must_use]
+    pub fn adapter_of(&self, lap: usize) -> Option<Adapter> {
+        match self.others.get(&lap) {
+            Some(held) => held.adapter,
+            None => self.adapter,
+        }
     }
 
     /// Why a run would not count, made to the end as the sheet stands now: to be

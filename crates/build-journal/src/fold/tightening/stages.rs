@@ -52,6 +52,15 @@ impl SheetStage {
         }
     }
 
+    /// Its torque, newton metres; none when it is another sort of stage.
+    #[must_use]
+    pub const fn torque(&self) -> Option<f64> {
+        match &self.read {
+            Ok((Stage::Torque(torque), _)) => Some(*torque),
+            _ => None,
+        }
+    }
+
     /// The number and its unit as they stand on the wrench: a torque in the
     /// wrench's own unit, the rest as typed. `None` when it cannot be read.
     #[must_use]

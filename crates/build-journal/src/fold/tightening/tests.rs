@@ -170,6 +170,8 @@ fn each_reason_against_is_told() {
             low: "10".to_owned(),
             high: "600".to_owned(),
             unit: "ft-lb".to_owned(),
+            step: None,
+            grip: None,
         });
         group.sheet.uses_allowed = Some(1);
     }));
@@ -299,6 +301,8 @@ fn what_is_wrong_with_a_sheet_is_told_field_by_field_before_the_first_tap() {
             low: "150".to_owned(),
             high: "20".to_owned(),
             unit: "ft-lb".to_owned(),
+            step: None,
+            grip: None,
         });
     });
     let sheet = Sheet::of(&group);

@@ -4,6 +4,7 @@
 mod arrange;
 mod bolts;
 mod caps;
+mod laps;
 mod order;
 mod stages;
 mod what;

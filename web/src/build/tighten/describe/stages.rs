@@ -56,6 +56,9 @@ pub fn stages(describing: Describing) -> El {
             if let Some(draft) = typing.stages.get(kinds.chars().count()) {
                 draft.clear();
             }
+            if let Some(draft) = typing.stage_wrenches.get(kinds.chars().count()) {
+                draft.clear();
+            }
             typing.stage_kinds.set(kinds);
         }
     });

@@ -5,11 +5,12 @@ use assembly_core::quantity::{Kind as Quantity, unit_or_usual};
 use build_journal::fold::tightening::{Field, SheetStage, torque_unit};
 use leptos::prelude::With as _;
 
+use super::laps::{keep_on_the_list, own_wrenches, wrench_of_each_lap};
 use super::{Describing, TEXT_AT_MOST};
 use crate::device::settings::settings;
 use crate::kit::field::QuantityField;
 use crate::kit::pick::{Word, pick};
-use crate::kit::piece::{El, Piece, note};
+use crate::kit::piece::{El, Piece, note, row};
 use crate::kit::section::{section, sentences};
 use crate::kit::words::word_field;
 
@@ -36,6 +37,7 @@ pub fn with_what(describing: Describing) -> El {
             "",
             typing.under_head,
         ))
+        .with(own_wrenches(describing))
         .with(words(
             "wrench",
             "Which wrench",
@@ -52,8 +54,14 @@ pub fn with_what(describing: Describing) -> El {
                     typing.high,
                 )),
         )
-        .with(describing.wrong(Field::Wrench))
+        .with(mark(
+            "wrench-step",
+            "From one mark to the next",
+            typing.step,
+        ))
+        .with(row([keep_on_the_list(describing).into()]))
         .with(adapter(describing))
+        .with(wrench_of_each_lap(describing))
 }
 
 /// A crowfoot or another adapter: three sizes, and what is wrong with them.
@@ -117,8 +125,10 @@ fn settings_of_the_laps(describing: Describing) -> Piece {
         let lines = describing.sheet.with(|sheet| {
             let adapter = sheet.adapter?;
             let line = |(at, stage): (usize, &SheetStage)| {
-                let (set, unit) = stage.with_an_adapter(sheet.unit, adapter)?;
-                let (wanted, _) = stage.on_the_wrench(sheet.unit)?;
+                let own = sheet.unit_of(at);
+                let adapter = sheet.adapter_of(at).unwrap_or(adapter);
+                let (set, unit) = stage.with_an_adapter(own, adapter)?;
+                let (wanted, _) = stage.on_the_wrench(own)?;
                 let lap = at + 1;
                 Some(format!(
                     "Lap {lap}: set {set} {unit} for {wanted} at the bolt."

@@ -14,7 +14,7 @@ use web_sys::{Element, HtmlElement, KeyboardEvent};
 
 use super::Running;
 use super::shown::{drawing, figures, how, progress};
-use crate::build::tighten::words;
+use crate::build::tighten::{words, wrenches};
 use crate::device::headset::Headset;
 use crate::device::senses::{Awake, Sound};
 use crate::kit::heard::on_page;
@@ -44,6 +44,7 @@ pub fn pulling(running: Running) -> Piece {
         flash: RwSignal::new(false),
         headset: StoredValue::new_local(None),
         said: RwSignal::new(String::new()),
+        in_hand: RwSignal::new(None),
     };
     press.stay_awake();
     press.follow_keys();
@@ -77,6 +78,8 @@ struct Press {
     /// While a headset's button is listened to.
     headset: StoredValue<Option<Headset>, LocalStorage>,
     said: RwSignal<String>,
+    /// The lap whose wrench somebody said is in the hand now.
+    in_hand: RwSignal<Option<usize>>,
 }
 
 fn since_start() -> f64 {
@@ -102,6 +105,14 @@ impl Press {
         }) else {
             return;
         };
+        if untrack(|| self.takes_up(&run)).is_some() {
+            self.last.set_value(now);
+            self.in_hand.set(Some(next.lap));
+            senses.signal(Sound::Taken);
+            self.said.set("It is in the hand.".to_owned());
+            self.speak();
+            return;
+        }
         let from_one = |number: usize| u32::try_from(number + 1).unwrap_or(u32::MAX);
         let pulled = self
             .running
@@ -139,6 +150,15 @@ impl Press {
         self.speak();
     }
 
+    /// The wrench to take up before this lap's first bolt, until somebody says
+    /// that it is in the hand.
+    fn takes_up(self, run: &Run) -> Option<String> {
+        let next = run.next()?;
+        let held = run.takes_up(next.lap)?;
+        let waits = next.done_in_lap == 0 && self.in_hand.get() != Some(next.lap);
+        waits.then(|| wrenches::name(&held.typed))
+    }
+
     fn light_up(self) {
         self.flash.set(true);
         set_timeout(
@@ -163,9 +183,12 @@ impl Press {
         if let Some((wanted, _)) = run.for_the_bolt(next.lap) {
             said = format!("set {said}, for {wanted} at the bolt");
         }
-        self.running
-            .senses
-            .say(&format!("bolt {}, {said}", next.bolt + 1));
+        let first = untrack(|| self.takes_up(&run));
+        let first = match first {
+            Some(name) => format!("change the wrench: {name}. Set it to"),
+            None => format!("bolt {},", next.bolt + 1),
+        };
+        self.running.senses.say(&format!("{first} {said}"));
     }
 
     fn stay_awake(self) {
@@ -254,6 +277,8 @@ impl Press {
         let of_next = move |say: fn(&Run) -> Option<String>| {
             run.with(|run| run.as_ref().and_then(say).unwrap_or_default())
         };
+        let taking_up =
+            Memo::new(move |_| run.with(|run| run.as_ref().and_then(|run| self.takes_up(run))));
         // The number is drawn anew with each lap and not with each pull.
         let shown = Memo::new(move |_| {
             run.with(|run| {
@@ -267,6 +292,7 @@ impl Press {
             .class("run-tap")
             .test("run-tap")
             .live_class("flash", move || self.flash.get())
+            .live_attr("data-takes-up", move || taking_up.get())
             .live_attr("data-bolt", move || {
                 Some(of_next(|run| Some((run.next()?.bolt + 1).to_string())))
             })
@@ -278,6 +304,9 @@ impl Press {
                     .class("run-bolt")
                     .test("run-next")
                     .live_text(move || {
+                        if taking_up.with(Option::is_some) {
+                            return "Change the wrench".to_owned();
+                        }
                         of_next(|run| Some(format!("Bolt {}", run.next()?.bolt + 1)))
                     }),
             )
@@ -292,7 +321,13 @@ impl Press {
             .with(
                 el("span")
                     .class("run-how")
-                    .live_text(move || of_next(|run| Some(how(run)?.to_owned()))),
+                    .test("run-how")
+                    .live_text(move || {
+                        if let Some(name) = taking_up.get() {
+                            return format!("take {name}, set it, then press");
+                        }
+                        of_next(how)
+                    }),
             )
             .click(move || self.pull());
         let element: HtmlElement = tap.element();

@@ -7,20 +7,28 @@ use leptos::prelude::*;
 
 use super::Running;
 use crate::build::tighten::map::{Drawing, Face, map};
-use crate::build::tighten::words;
+use crate::build::tighten::{words, wrenches};
 use crate::kit::piece::{El, Piece, drawn, el};
 
 /// The paper that the number is drawn on. Its figures come to 143 of its units
 /// in height: on a phone 360 pixels wide that is 25 mm and more.
 const PAPER: (f64, f64) = (340.0, 156.0);
 
-/// When the button is pressed.
-pub fn how(run: &Run) -> Option<&'static str> {
-    Some(match (run.way, run.next()?.stage) {
+/// When the button is pressed; where laps have wrenches of their own, with which.
+pub fn how(run: &Run) -> Option<String> {
+    let next = run.next()?;
+    let when = match (run.way, next.stage) {
         (Way::Loosen, _) => "press when it is turned back",
         (_, Stage::Torque(_)) => "press when it clicks",
         (_, Stage::Angle(_)) => "press when it is turned on",
         (_, Stage::Stretch(_)) => "press when it is stretched",
+    };
+    let with = run
+        .wrench(next.lap)
+        .filter(|_| !run.sheet.others.is_empty());
+    Some(match with {
+        Some(held) => format!("{when} · {}", wrenches::name(&held.typed)),
+        None => when.to_owned(),
     })
 }
 
