@@ -34,6 +34,9 @@ pub(super) fn share_map(engine: &Engine, all: &[Share]) -> El {
         .all(regions.collect::<Vec<Piece>>());
     el("div")
         .class("map-scroll")
+        .attr("tabindex", "0")
+        .attr("role", "region")
+        .attr("aria-label", "the engine with the part of each leak, as in the list below")
         .test("oil-share-map")
         .with(drawing)
 }

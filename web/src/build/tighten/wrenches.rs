@@ -7,7 +7,7 @@ use build_journal::fold::tightening::{Choice, Group, Offered, Sheet, State, Tigh
 use leptos::prelude::WithUntracked as _;
 
 use super::Tighten;
-use super::words::capital;
+use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece};
 use crate::kit::section::{fold, sentences};
 
