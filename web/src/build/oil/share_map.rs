@@ -36,7 +36,10 @@ pub(super) fn share_map(engine: &Engine, all: &[Share]) -> El {
         .class("map-scroll")
         .attr("tabindex", "0")
         .attr("role", "region")
-        .attr("aria-label", "the engine with the part of each leak, as in the list below")
+        .attr(
+            "aria-label",
+            "the engine with the part of each leak, as in the list below",
+        )
         .test("oil-share-map")
         .with(drawing)
 }
