@@ -149,6 +149,8 @@ fn journal(own: OwnId) -> Journal {
                 low: "20".to_owned(),
                 high: "150".to_owned(),
                 unit: "ft-lb".to_owned(),
+                step: None,
+                grip: None,
             }),
             layout: Some(BoltLayout::Rows(ROWS.to_vec())),
             order: (1..=bolts).collect(),
