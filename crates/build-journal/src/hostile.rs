@@ -60,7 +60,8 @@ fn hold(imported: &Imported) {
 mod tests {
     use super::hold_import;
 
-    const FILES: [&[u8]; 6] = [
+    const FILES: [&[u8]; 7] = [
+        include_bytes!("../fixtures/two-devices-1.json"),
         include_bytes!("../fixtures/timing-cover-1.json"),
         include_bytes!("../fixtures/rod-caps-1.json"),
         include_bytes!("../fixtures/oddities-1.json"),

@@ -3,9 +3,9 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use assembly_core::measure::Verdict;
-use build_journal::fact::{Body, Note};
+use build_journal::fact::{Body, Mark, Note};
 use build_journal::fold::tightening::{State, tightenings};
-use build_journal::fold::{OilView, valve_gear};
+use build_journal::fold::{Conflict, OilView, conflicts, valve_gear};
 use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
 use build_plan::At;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
@@ -19,6 +19,7 @@ const COVER: &str = include_str!("../fixtures/timing-cover-1.json");
 const TWO_WRENCHES: &str = include_str!("../fixtures/two-wrenches-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
+const TWO_DEVICES: &str = include_str!("../fixtures/two-devices-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -284,6 +285,74 @@ fn a_note_keeps_the_step_it_was_written_on() {
         build.problems[0].text.contains("“step”"),
         "{:?}",
         build.problems
+    );
+}
+
+#[test]
+fn what_two_devices_had_in_view_is_right_by_the_schema_and_comes_back() {
+    assert_eq!(complaints(TWO_DEVICES), Vec::<String>::new());
+    let journal = import(TWO_DEVICES.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), TWO_DEVICES);
+    assert!(TWO_DEVICES.contains(r#""kind":"readings-stand""#));
+    for (from, to) in [
+        (r#""replaces":[]"#, r#""replaces":["first"]"#),
+        (r#""replaces":[]"#, r#""replaces":7"#),
+        (r#""settles":true"#, r#""settles":"yes""#),
+        (r#""readings":["#, r#""reading":["#),
+    ] {
+        let wrong = TWO_DEVICES.replacen(from, to, 1);
+        assert!(!complaints(&wrong).is_empty(), "{from} as {to}");
+        let build = fold(&import(wrong.as_bytes()).unwrap().journal);
+        let field = from.split('"').nth(1).unwrap();
+        let said = &build.problems[0].text;
+        assert!(said.contains(&format!("“{field}”")), "{said}");
+    }
+}
+
+#[test]
+fn two_devices_are_asked_about_what_neither_saw_of_the_other_and_nothing_else() {
+    let journal = import(TWO_DEVICES.as_bytes()).unwrap().journal;
+    let build = fold(&journal);
+    assert!(build.problems.is_empty(), "{:?}", build.problems);
+    let found = conflicts(&journal);
+    // The step was settled and the readings stand: the check and the engine are open.
+    let [
+        Conflict::Engines { said },
+        Conflict::Checks { check, parts, .. },
+    ] = &found[..]
+    else {
+        panic!("{} to settle", found.len());
+    };
+    assert_eq!(said.len(), 2);
+    assert_eq!(check.id, "clean");
+    assert_eq!(parts[..], [At::Engine]);
+    // Taking apart was decided against, so the first word and its day hold.
+    let step = build.plan.step("crank-in").unwrap();
+    let marked = build.record.marked(step, At::Engine).unwrap();
+    assert_eq!(marked.mark, Mark::Done);
+    let done = journal.facts().nth(3).unwrap();
+    assert!(done.text().contains("caps on for good"));
+    assert_eq!(marked.done, Some(done.id()));
+    assert_eq!(build.stale(), []);
+}
+
+#[test]
+fn a_file_of_the_first_version_says_nothing_of_what_was_in_view_and_asks_nothing() {
+    let old = TWO_DEVICES.lines().map(|line| {
+        let cut = line.find(r#","replaces""#);
+        cut.map_or_else(|| line.to_owned(), |cut| format!("{}}},", &line[..cut]))
+    });
+    let old: Vec<String> = old
+        .filter(|line| !line.contains("readings-stand"))
+        .collect();
+    let old = old.join("\n").replace("},\n],", "}\n],");
+    let journal = import(old.as_bytes()).unwrap().journal;
+    assert_eq!(journal.set_aside().count(), 0);
+    assert!(journal.facts().all(|fact| fact.in_view().is_none()));
+    let found = conflicts(&journal);
+    assert!(
+        matches!(&found[..], [Conflict::Readings { .. }]),
+        "{found:?}"
     );
 }
 

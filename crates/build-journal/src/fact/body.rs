@@ -8,7 +8,9 @@ use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::Place;
 
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
-use super::doings::{CheckMade, EventHappened, Photo, StepMarked, ToolChecked, Waived};
+use super::doings::{
+    CheckMade, EventHappened, Photo, ReadingsStand, StepMarked, ToolChecked, Waived,
+};
 use super::fasteners::{FastenerGroup, WrenchListed};
 use super::oil::{
     CompressionRead, GaugeRead, LeakDownRead, OilNoted, OilSystem, PlugsCounted, PrimeTested,
@@ -50,6 +52,8 @@ pub enum Body {
     Waived(Waived),
     /// A tool was checked.
     ToolChecked(ToolChecked),
+    /// Readings far apart stand side by side.
+    ReadingsStand(ReadingsStand),
     /// A photo was taken.
     Photo(Photo),
     /// The builder added a measure.

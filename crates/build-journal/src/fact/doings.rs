@@ -2,7 +2,7 @@
 
 use super::body::Spot;
 use super::words::{Mark, Outcome, Sort};
-use crate::id::ToolId;
+use crate::id::{FactId, ToolId};
 
 /// Something was said of a step.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -73,6 +73,16 @@ pub struct ToolChecked {
     /// doubt.
     pub outcome: Outcome,
     /// What the builder adds: by how much, against what.
+    pub words: Option<String>,
+}
+
+/// Readings of one place stand side by side, although they lie further apart than
+/// their tools explain: a person looked at them, and none is a slip.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ReadingsStand {
+    /// The readings.
+    pub readings: Vec<FactId>,
+    /// What the builder adds.
     pub words: Option<String>,
 }
 

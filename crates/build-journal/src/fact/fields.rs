@@ -203,6 +203,19 @@ impl<'a> Fields<'a> {
             .ok_or_else(|| self.wrong(field, wanted))
     }
 
+    /// Yes or no; no when the field is absent.
+    pub(super) fn flag(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<bool, Unreadable> {
+        match self.json(field) {
+            None | Some("false") => Ok(false),
+            Some("true") => Ok(true),
+            Some(_) => Err(self.wrong(field, wanted)),
+        }
+    }
+
     /// A count that may be there.
     pub(super) fn optional_count(
         &self,

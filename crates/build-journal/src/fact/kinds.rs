@@ -263,12 +263,7 @@ fn write_limits(line: Line, limits: &LimitsSet) -> Line {
     if limits.replaces.is_empty() {
         return line;
     }
-    let ids: Vec<String> = limits
-        .replaces
-        .iter()
-        .map(|id| format!("\"{id}\""))
-        .collect();
-    line.json("replaces", &format!("[{}]", ids.join(",")))
+    line.facts("replaces", &limits.replaces)
 }
 
 fn read_struck(fields: &Fields) -> Result<Struck, Unreadable> {

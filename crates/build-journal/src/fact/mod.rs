@@ -2,6 +2,7 @@
 //!
 //! - [`Fact`]: an id, the device and its clock, and what happened.
 //! - [`Body`]: what happened, by kind.
+//! - [`InView`]: what the device had in view of the same thing.
 //! - [`Unreadable`]: why a text is no fact.
 //!
 //! The text of a fact is kept as it came, but for blanks between its parts, so
@@ -13,6 +14,7 @@ mod compact;
 mod doings;
 mod fasteners;
 mod fields;
+mod in_view;
 mod kinds;
 mod more_kinds;
 mod oil;
@@ -30,10 +32,13 @@ pub use body::{
     ToolSet, UnknownKind, UnreadableKind,
 };
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
-pub use doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
+pub use doings::{
+    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, Waived,
+};
 pub use fasteners::{
     Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, StageWrench, Wrench, WrenchListed,
 };
+pub use in_view::InView;
 pub use oil::{
     BoreState, CompressionRead, GaugeRead, Groove, LeakDownRead, OilDoing, OilNoted, OilSystem,
     PlugsCounted, PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,

@@ -2,7 +2,9 @@
 
 use super::body::{Body, Spot};
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
-use super::doings::{CheckMade, EventHappened, Photo, ResultName, StepMarked, ToolChecked, Waived};
+use super::doings::{
+    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, Waived,
+};
 use super::fields::Fields;
 use super::kinds::{A_MEASURE, A_TOOL, A_UNIT, AS_TYPED};
 use super::own::{OwnMeasure, OwnStep};
@@ -29,6 +31,7 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "event-happened" => read_event(fields),
         "waived" => read_waived(fields),
         "tool-checked" => read_tool_checked(fields),
+        "readings-stand" => read_readings_stand(fields),
         "photo-taken" => read_photo(fields),
         "own-measure" => read_own_measure(fields),
         "own-step" => read_own_step(fields),
@@ -72,6 +75,10 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
             .text("kind", "tool-checked")
             .id("tool", made.tool)
             .text("outcome", made.outcome.id())
+            .optional_text("words", made.words.as_deref()),
+        Body::ReadingsStand(made) => line
+            .text("kind", "readings-stand")
+            .facts("readings", &made.readings)
             .optional_text("words", made.words.as_deref()),
         Body::Photo(made) => {
             let line = line
@@ -184,6 +191,20 @@ fn read_tool_checked(fields: &Fields) -> Result<Body, Unreadable> {
     Ok(Body::ToolChecked(ToolChecked {
         tool: fields.id("tool", A_TOOL, ToolId::parse)?,
         outcome: fields.word("outcome", Outcome::NAMES, Outcome::from_id)?,
+        words: words(fields)?,
+    }))
+}
+
+fn read_readings_stand(fields: &Fields) -> Result<Body, Unreadable> {
+    const READINGS: &str = "a list of ids of readings";
+    if fields.json("readings").is_none() {
+        return Err(Unreadable::Missing {
+            field: "readings",
+            wanted: READINGS,
+        });
+    }
+    Ok(Body::ReadingsStand(ReadingsStand {
+        readings: fields.facts("readings", READINGS)?,
         words: words(fields)?,
     }))
 }

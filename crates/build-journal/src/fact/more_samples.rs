@@ -107,6 +107,11 @@ fn done() -> BoxedStrategy<Body> {
                 reason,
             })
         }),
+        (
+            prop::collection::vec(super::samples::fact_id(), 0..4),
+            maybe_text()
+        )
+            .prop_map(|(readings, words)| Body::ReadingsStand(ReadingsStand { readings, words })),
         (tool(), outcome(), maybe_text()).prop_map(|(tool, outcome, words)| Body::ToolChecked(
             ToolChecked {
                 tool,

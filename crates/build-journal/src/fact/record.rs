@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::body::{Body, UnknownKind, UnreadableKind};
 use super::compact::compact;
 use super::fields::Fields;
+use super::in_view::InView;
 use super::kinds;
 use super::unreadable::Unreadable;
 use super::write::Line;
@@ -22,6 +23,7 @@ pub struct Fact {
     device: DeviceId,
     clock: i64,
     body: Body,
+    in_view: Option<Box<InView>>,
     /// Shared, like the reading in the body: copies of a build are made often.
     text: Arc<str>,
 }
@@ -34,17 +36,34 @@ impl Fact {
     /// alone: such facts are handed on as they are, not made anew.
     #[must_use]
     pub fn new(id: FactId, device: DeviceId, clock: i64, body: Body) -> Self {
+        Self::in_view_of(id, device, clock, (body, None))
+    }
+
+    /// The same, with what the device had in view of the same thing. It is left
+    /// away where facts of the kind do not say it; see [`InView::goes_with`].
+    #[must_use]
+    pub fn in_view_of(
+        id: FactId,
+        device: DeviceId,
+        clock: i64,
+        (body, in_view): (Body, Option<InView>),
+    ) -> Self {
+        let in_view = in_view.filter(|_| InView::goes_with(&body));
         let line = Line::new()
             .id("id", id)
             .id("device", device)
             .whole("clock", clock);
-        let text = kinds::write(line, &body).end().into();
+        let mut line = kinds::write(line, &body);
+        if let Some(in_view) = &in_view {
+            line = in_view.write(line);
+        }
         Self {
             id,
             device,
             clock,
             body,
-            text,
+            in_view: in_view.map(Box::new),
+            text: line.end().into(),
         }
     }
 
@@ -70,20 +89,17 @@ impl Fact {
         let format = fields
             .optional_count("format", "the format's number")?
             .unwrap_or(FORMAT);
-        let body = if format > FORMAT {
-            Body::Unknown(UnknownKind { kind, format })
+        let (body, in_view) = if format > FORMAT {
+            (Body::Unknown(UnknownKind { kind, format }), None)
         } else {
-            match kinds::read(&kind, &fields) {
-                None => Body::Unknown(UnknownKind { kind, format }),
-                Some(Ok(body)) => body,
-                Some(Err(reason)) => Body::Unreadable(UnreadableKind { kind, reason }),
-            }
+            said((kind, format), &fields)
         };
         Ok(Self {
             id,
             device,
             clock,
             body,
+            in_view: in_view.map(Box::new),
             text: text.into(),
         })
     }
@@ -112,6 +128,14 @@ impl Fact {
         &self.body
     }
 
+    /// What the device had in view of the same thing; `None` when that is not
+    /// said, as in facts of the first version: such a fact goes for one that had
+    /// everything before it in view.
+    #[must_use]
+    pub fn in_view(&self) -> Option<&InView> {
+        self.in_view.as_deref()
+    }
+
     /// The JSON text, on one line: what is stored and exported.
     #[must_use]
     pub fn text(&self) -> &str {
@@ -126,4 +150,16 @@ impl Fact {
             _ => None,
         }
     }
+}
+
+/// What a fact says, as far as this version knows it.
+fn said((kind, format): (String, u32), fields: &Fields) -> (Body, Option<InView>) {
+    let Some(read) = kinds::read(&kind, fields) else {
+        return (Body::Unknown(UnknownKind { kind, format }), None);
+    };
+    let both = read.and_then(|body| {
+        let in_view = InView::read(&body, fields)?;
+        Ok((body, in_view))
+    });
+    both.unwrap_or_else(|reason| (Body::Unreadable(UnreadableKind { kind, reason }), None))
 }

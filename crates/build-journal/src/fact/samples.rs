@@ -45,6 +45,12 @@ impl Pen {
         Fact::new(id, self.device, i64::try_from(self.wall).unwrap(), body)
     }
 
+    /// The next fact, with what is in view of the same thing.
+    pub(crate) fn write_in_view(&mut self, body: Body, in_view: Option<InView>) -> Fact {
+        let fact = self.write(body.clone());
+        Fact::in_view_of(fact.id(), self.device, fact.clock(), (body, in_view))
+    }
+
     /// Has seen this fact.
     pub(crate) fn observe(&mut self, fact: &Fact) {
         self.stamper.observe(fact.id());
@@ -356,8 +362,23 @@ pub(crate) fn body() -> BoxedStrategy<Body> {
 
 /// Any fact that can be written anew.
 pub(crate) fn fact() -> BoxedStrategy<Fact> {
-    (fact_id(), 0_u128..3, any::<i64>(), body())
-        .prop_map(|(id, number, clock, body)| Fact::new(id, device(number), clock, body))
+    (
+        fact_id(),
+        0_u128..3,
+        any::<i64>(),
+        body(),
+        prop::option::of(in_view()),
+    )
+        .prop_map(|(id, number, clock, body, in_view)| {
+            Fact::in_view_of(id, device(number), clock, (body, in_view))
+        })
+        .boxed()
+}
+
+/// What a device may have had in view, or a hostile file may say.
+pub(crate) fn in_view() -> BoxedStrategy<InView> {
+    (prop::collection::vec(fact_id(), 0..4), any::<bool>())
+        .prop_map(|(replaces, settles)| InView { replaces, settles })
         .boxed()
 }
 

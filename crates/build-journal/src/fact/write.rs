@@ -2,6 +2,8 @@
 
 use std::fmt::{Display, Write as _};
 
+use crate::id::FactId;
+
 /// A JSON object in the making.
 pub(crate) struct Line(String);
 
@@ -104,6 +106,18 @@ impl Line {
             return self;
         }
         self.json(name, &format!("[{}]", items.join(",")))
+    }
+
+    /// The same with a field that holds a list of ids of facts.
+    pub(crate) fn facts(mut self, name: &str, facts: &[FactId]) -> Self {
+        self.name(name);
+        self.0.push('[');
+        for (at, fact) in facts.iter().enumerate() {
+            // Writing to a string cannot fail.
+            let _ = write!(self.0, "{}\"{fact}\"", if at > 0 { "," } else { "" });
+        }
+        self.0.push(']');
+        self
     }
 
     /// The same with a field that holds this JSON.

@@ -5,8 +5,11 @@ use proptest::prelude::*;
 
 use crate::fact::more_samples::more;
 use crate::fact::samples::{Pen, a_limits, body, sprayer};
-use crate::fact::{Body, Fact, Reading, SetOn, Spot, Struck, ToolListed, ToolSet};
+use crate::fact::{
+    Body, Fact, InView, Mark, Reading, SetOn, Spot, StepMarked, Struck, ToolListed, ToolSet,
+};
 use crate::id::{SettingId, ToolId};
+use build_plan::Place;
 
 /// Something that a builder does, told without ids: earlier facts by number.
 #[derive(Clone, Debug)]
@@ -25,6 +28,8 @@ pub(crate) enum Deed {
     Strike(usize),
     /// Zeroes tool 1 in tool 0, locked at the fact so many back.
     Zero(usize),
+    /// Says something of a step, in view of facts so many back, or to settle.
+    Say(Body, Vec<usize>, bool),
     /// The same things happen on the other device from here on.
     ChangeDevice,
 }
@@ -46,8 +51,31 @@ pub(crate) fn deeds() -> BoxedStrategy<Vec<Deed>> {
         2 => body().prop_map(Deed::Write),
         4 => more().prop_map(Deed::Write),
         1 => Just(Deed::ChangeDevice),
+        3 => says(),
     ];
     prop::collection::vec(deed, 1..40).boxed()
+}
+
+/// Something said of one of two steps, so that words meet.
+fn says() -> BoxedStrategy<Deed> {
+    (
+        prop::sample::select(vec!["crank-in", "trial-main-bearings"]),
+        prop::option::of(1_u8..3),
+        prop::sample::select(Mark::ALL),
+        prop::collection::vec(0_usize..8, 0..3),
+        any::<bool>(),
+    )
+        .prop_map(|(step, main, mark, back, settles)| {
+            let place = main.map(|main| Spot::Known(Place::main(main)));
+            let said = StepMarked {
+                step: step.to_owned(),
+                place,
+                mark,
+                words: None,
+            };
+            Deed::Say(Body::StepMarked(said), back, settles)
+        })
+        .boxed()
 }
 
 /// The facts of these deeds, in the order they were done, on an engine with
@@ -69,31 +97,39 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
         .collect();
     let mut pens = [Pen::new(1), Pen::new(2)];
     let mut facts: Vec<Fact> = Vec::new();
-    let mut write = |facts: &mut Vec<Fact>, device: usize, body: Body| {
-        let pen = &mut pens[device];
+    let mut write = |facts: &mut Vec<Fact>, device: usize, body: Body, in_view| {
+        let pen: &mut Pen = &mut pens[device];
         for seen in facts.iter() {
             pen.observe(seen);
         }
-        facts.push(pen.write(body));
+        facts.push(pen.write_in_view(body, in_view));
     };
-    write(&mut facts, 0, sprayer());
+    write(&mut facts, 0, sprayer(), None);
     for (tool, instrument) in [(0, "outside-micrometer-tenths"), (1, "bore-gauge-tenths")] {
         let listed = ToolListed {
             tool: ToolId::from_random(tool),
             name: instrument.to_owned(),
             instrument: instrument.to_owned(),
         };
-        write(&mut facts, 0, Body::ToolListed(listed));
+        write(&mut facts, 0, Body::ToolListed(listed), None);
     }
     let mut device = 0;
     for deed in deeds {
         let back = |by: usize| facts[facts.len() - 1 - by.min(facts.len() - 1)].id();
+        let mut in_view = None;
         let body = match deed {
             Deed::ChangeDevice => {
                 device = 1 - device;
                 continue;
             }
             Deed::Write(body) => body.clone(),
+            Deed::Say(body, backs, settles) => {
+                in_view = Some(InView {
+                    replaces: backs.iter().map(|by| back(*by)).collect(),
+                    settles: *settles,
+                });
+                body.clone()
+            }
             Deed::Strike(by) => Body::Struck(Struck {
                 fact: back(*by),
                 reason: None,
@@ -132,7 +168,7 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
                 )
             }
         };
-        write(&mut facts, device, body);
+        write(&mut facts, device, body, in_view);
     }
     facts
 }

@@ -9,6 +9,7 @@ use super::build::Build;
 use super::main_bearing::{MainBearing, RodBearing};
 use super::oil::as_reading;
 use super::readings::Taken;
+use super::sayings::Decided;
 use super::store::{Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
 use super::units::Units;
@@ -80,6 +81,10 @@ impl Folding {
         }
         folding.bench = Bench::new(&folding.build.tools);
         folding.set_up();
+        folding.build.record.decided = {
+            let with = (&folding.build.plan, folding.engine());
+            Decided::of(journal, with, |fact| !struck.contains_key(&fact))
+        };
         for fact in others {
             folding.note(fact);
         }
@@ -190,6 +195,9 @@ impl Folding {
     /// Whether a fact changes so much that all is worked out afresh: another
     /// engine, or a strike that does not hit a reading.
     fn starts_over(&self, fact: &Fact) -> bool {
+        if fact.in_view().is_some_and(|in_view| in_view.settles) {
+            return true;
+        }
         match fact.body() {
             Body::EngineDescribed(_) => true,
             // A reading that was written down beside the engine stands in its book, too.

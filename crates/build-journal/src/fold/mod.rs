@@ -24,6 +24,7 @@ mod fit;
 mod folding;
 mod limits;
 mod main_bearing;
+mod meant;
 mod next;
 mod noting;
 mod oil;
@@ -37,6 +38,7 @@ mod readings;
 mod record;
 mod register;
 mod running_fit;
+mod sayings;
 mod side_by_side;
 mod stale;
 mod standing;
@@ -53,7 +55,7 @@ pub use beside::Beside;
 pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
 pub use clocks::{Clock, lasting};
-pub use conflicts::{Conflict, conflicts};
+pub use conflicts::{Conflict, Said, conflicts};
 pub use critical::{CriticalPath, OnTheWay, Promised};
 pub use doubt::Doubt;
 pub use engine::DescriptionProblem;
@@ -87,9 +89,13 @@ mod bearing_tests;
 #[cfg(test)]
 mod beside_tests;
 #[cfg(test)]
+mod conflict_tests;
+#[cfg(test)]
 mod deeds;
 #[cfg(test)]
 mod fit_tests;
+#[cfg(test)]
+mod in_view_tests;
 #[cfg(test)]
 mod next_tests;
 #[cfg(test)]

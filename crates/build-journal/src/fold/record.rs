@@ -8,8 +8,10 @@ use build_plan::proof::Proof;
 use build_plan::step::{Phase, Step};
 use build_plan::{At, Engine};
 
+use super::meant::{of_the_whole, parts, unknown};
 use super::plan::Plan;
 use super::problem::Problem;
+use super::sayings::Decided;
 use crate::fact::{
     Body, CheckMade, EventHappened, Fact, Mark, Outcome, Sort, Spot, StepMarked, Waived,
 };
@@ -109,6 +111,8 @@ pub struct Record {
     pub(super) made: BTreeMap<(&'static str, At), Made>,
     pub(super) voids: BTreeMap<ResultAt, Void>,
     pub(super) let_pass: BTreeMap<ResultAt, LetPass>,
+    /// What persons decided between devices.
+    pub(super) decided: Decided,
     /// The last step that something was said of.
     pub(super) last_step: Option<(FactId, &'static Step)>,
 }
@@ -145,6 +149,9 @@ impl Record {
             mark => mark,
         };
         for at in parts {
+            if (self.decided).silences(fact, ResultAt::of(Proof::Step(step), at)) {
+                continue;
+            }
             let before = self.marks.get(&(step.id, at)).copied();
             let done_before = before.and_then(|before| before.done);
             let stood = done_before.filter(|done| !self.is_void(Proof::Step(step), at, *done));
@@ -191,6 +198,9 @@ impl Record {
             return Err(of_the_whole(check.label));
         }
         for at in parts {
+            if (self.decided).silences(fact.id(), ResultAt::of(Proof::Check(check), at)) {
+                continue;
+            }
             let made = Made {
                 fact: fact.id(),
                 clock: fact.clock(),
@@ -382,36 +392,4 @@ const fn is_assembly(step: &Step) -> bool {
         step.phase,
         Phase::BottomEnd | Phase::TopEnd | Phase::Running
     )
-}
-
-/// The parts that are meant, and whether each is meant as a whole.
-fn parts(proof: Proof, spot: Option<&Spot>, engine: &Engine) -> Result<(Vec<At>, bool), String> {
-    if !proof.when().applies_to(engine) {
-        return Err(format!("“{}” is not for this engine.", proof.label()));
-    }
-    let all = proof.per().parts(engine);
-    let Some(spot) = spot else {
-        return Ok((all, true));
-    };
-    let place = (spot.place().filter(|place| place.exists_on(engine)))
-        .ok_or("It is said of a place that this engine does not have.")?;
-    if all.contains(&place.at) {
-        return Ok((vec![place.at], true));
-    }
-    let concerned: Vec<At> = all
-        .into_iter()
-        .filter(|at| at.concerns(place.at, engine))
-        .collect();
-    // A bank is all its cylinders; the whole engine is not one of them.
-    let whole = place.at == At::Engine || concerned.iter().all(|at| at.cylinder().is_some());
-    Ok((concerned, whole))
-}
-
-fn of_the_whole(label: &str) -> String {
-    format!("“{label}” is of another part than it was said of, so it does not count.")
-}
-
-fn unknown(sort: &str, id: &str) -> String {
-    let id: String = id.chars().take(60).collect();
-    format!("The {sort} “{id}” is not known here.")
 }
