@@ -22,6 +22,11 @@ pub fn five_mains() -> PathBuf {
     places::fixture("five-mains.json")
 }
 
+/// What two devices wrote down apart: some of it settled, some of it open.
+pub fn two_devices() -> PathBuf {
+    places::root().join("crates/build-journal/fixtures/two-devices-1.json")
+}
+
 /// A file with everything odd that a file may have and still be taken in.
 pub fn oddities() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/oddities-1.json")

@@ -1,10 +1,11 @@
 //! A phone at the bench and a tablet at the engine stand both edit one build
 //! apart, exchange the files that they export, and end equal.
 
-use crate::builds::sprayer;
+use crate::builds::{sprayer, two_devices};
 use crate::engine::Device;
 use crate::page::Page;
 use crate::rig::Rig;
+use crate::wait::until;
 
 /// Brings a file into a build that is here, and goes to see what came in.
 async fn bring_in_and_look(rig: &Rig, page: &Page, name: &str, file: &str) {
@@ -102,5 +103,90 @@ async fn a_phone_and_a_tablet_exchange_files_and_end_equal(rig: &mut Rig) {
         page.close_the_file().await;
     }
     assert_eq!(export(rig, &page).await, settled);
+    page.assert_no_trouble().await;
+}
+
+impl Page {
+    async fn wait_until_settled(&self, conflict: &str) {
+        until(&format!("{conflict} to be settled"), async || {
+            (!self.has_test(conflict).await).then_some(())
+        })
+        .await;
+    }
+}
+
+each_engine!(a_step_done_on_one_device_and_not_needed_on_the_other_is_settled_by_one_tap);
+async fn a_step_done_on_one_device_and_not_needed_on_the_other_is_settled_by_one_tap(
+    rig: &mut Rig,
+) {
+    let page = rig.open().await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.plan_page("step/crank-in").await;
+    page.press_and_keep("mark-done").await;
+    page.wait_for_step_state("done").await;
+    let of_phone = export(rig, &page).await;
+    page.assert_no_trouble().await;
+
+    let page = rig.take_up("tablet", Device::TABLET).await;
+    page.bring_in(&sprayer()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.plan_page("step/crank-in").await;
+    page.press_and_keep("mark-not-needed").await;
+    bring_in_and_look(rig, &page, "of-phone.json", &of_phone).await;
+    page.wait_for_test("conflict-marks").await;
+    super::seeing::assert_it_is_for_everyone(&page).await;
+    let told = page.text_of("conflict-marks").await;
+    for words in ["Done: ", "Not needed: ", "this device", "On device"] {
+        assert!(told.contains(words), "{words}: {told}");
+    }
+    // The phone was first: its word stands first.
+    page.press_and_keep("this-holds").await;
+    page.wait_for_test("nothing-to-settle").await;
+    page.plan_page("step/crank-in").await;
+    page.wait_for_step_state("done").await;
+    page.turn_to("Book").await;
+    page.wait_for_text("Settled: Done").await;
+    // Who has seen it changes his mind, and nobody is asked.
+    page.plan_page("step/crank-in").await;
+    page.press_far("mark-apart").await;
+    page.press_and_keep("ask-yes").await;
+    page.plan_page("merge").await;
+    page.wait_for_test("nothing-to-settle").await;
+    page.assert_no_trouble().await;
+}
+
+each_engine!(readings_stand_side_by_side_and_checks_and_descriptions_are_settled);
+async fn readings_stand_side_by_side_and_checks_and_descriptions_are_settled(rig: &mut Rig) {
+    let page = rig.open().await;
+    let file = std::fs::read_to_string(two_devices()).unwrap();
+    // As it was before anybody said that the readings stand.
+    let (before, _) = file.rsplit_once(",\n").unwrap();
+    let (before, _) = before.rsplit_once(",\n").unwrap();
+    let file = format!("{before}\n],\n\"set_aside\":[]}}\n");
+    page.bring_in(&rig.write("two.json", &file)).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.plan_page("merge").await;
+    for conflict in ["conflict-engines", "conflict-checks", "conflict-readings"] {
+        page.wait_for_test(conflict).await;
+    }
+    assert!(
+        !page.has_test("conflict-marks").await,
+        "that one is settled"
+    );
+    super::seeing::assert_it_is_for_everyone(&page).await;
+    let told = page.text_of("conflict-engines").await;
+    assert!(told.contains("Liners: wet top flange"), "{told}");
+    page.press_and_keep("all-stand").await;
+    page.wait_until_settled("conflict-readings").await;
+    page.press_and_keep("this-holds").await;
+    page.wait_until_settled("conflict-engines").await;
+    page.press_and_keep("this-holds").await;
+    page.wait_for_test("nothing-to-settle").await;
+    page.turn_to("Book").await;
+    page.wait_for_text("These readings all stand").await;
     page.assert_no_trouble().await;
 }

@@ -20,7 +20,7 @@ const BOUNCE: &str = "const [thing] = arguments;
 
 impl Page {
     /// Goes to a page of the plan of the open build.
-    async fn plan_page(&self, page: &str) {
+    pub async fn plan_page(&self, page: &str) {
         let script = "return location.hash.split('/').slice(0, 3).join('/')";
         let build = self.script(script, vec![]).await;
         self.go_to(&format!("{}/{page}", build.as_str().unwrap()))
@@ -28,13 +28,13 @@ impl Page {
     }
 
     /// Presses what may stand anywhere on a long page.
-    async fn press_far(&self, name: &str) {
+    pub async fn press_far(&self, name: &str) {
         self.bring_into_view(name).await;
         self.press_test(name).await;
     }
 
     /// Presses it and waits until what follows is safe.
-    async fn press_and_keep(&self, name: &str) {
+    pub async fn press_and_keep(&self, name: &str) {
         let before = self.acknowledged().await;
         self.press_far(name).await;
         self.wait_until_acknowledged(before + 1).await;
@@ -46,7 +46,7 @@ impl Page {
         state.attr("data-state").await.unwrap().unwrap_or_default()
     }
 
-    async fn wait_for_step_state(&self, wanted: &str) {
+    pub async fn wait_for_step_state(&self, wanted: &str) {
         until(&format!("the step to be {wanted}"), async || {
             let state = self.by_test("step-state").await?;
             let state = state.attr("data-state").await.ok()??;

@@ -1,7 +1,8 @@
 //! The build that is open: its facts, what follows from them, and a way to
 //! write the next one.
 
-use build_journal::fold::{Build, Folding, Preview, preview_all};
+use build_journal::fact::InView;
+use build_journal::fold::{Build, Conflict, Folding, Preview, preview_all};
 use build_journal::{Body, BuildId, Fact, FactId, Journal, fact};
 use leptos::prelude::*;
 
@@ -75,7 +76,25 @@ impl Opened {
 
     /// Writes something down. A refusal is told; what was typed stays where it is.
     pub fn write_down(self, body: Body) -> Option<FactId> {
-        match self.keeping.write_down(self.id, body) {
+        let in_view = self.journal.with_untracked(|journal| {
+            self.build
+                .with_untracked(|build| build.in_view(journal, &body))
+        });
+        self.write_in_view(body, in_view)
+    }
+
+    /// Writes down what holds of what two devices say differently.
+    pub fn settle(self, conflict: &Conflict, fact: FactId) {
+        let bodies = self
+            .build
+            .with_untracked(|build| conflict.holds(fact, build));
+        for (body, in_view) in bodies {
+            let _ = self.write_in_view(body, Some(in_view));
+        }
+    }
+
+    fn write_in_view(self, body: Body, in_view: Option<InView>) -> Option<FactId> {
+        match self.keeping.write_in_view(self.id, (body, in_view)) {
             Ok(id) => Some(id),
             Err(error) => {
                 self.toast.say(error.to_string());
@@ -88,7 +107,7 @@ impl Opened {
     #[must_use]
     pub fn preview(self, bodies: &[Body]) -> Preview {
         let facts: Vec<Fact> = (bodies.iter())
-            .map(|body| self.keeping.fact(body.clone()))
+            .map(|body| self.keeping.fact((body.clone(), None)))
             .collect();
         self.journal
             .with_untracked(|journal| preview_all(journal, &facts))

@@ -5,6 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::Duration;
 
+use build_journal::fact::InView;
 use build_journal::storage::{Entry, Keeper, Key, PREFIX, Shelf as _, StorageError, entries};
 use build_journal::{AppendError, Body, BuildId, DeviceId, Fact, FactId, Journal, Stamper};
 use leptos::prelude::*;
@@ -273,7 +274,7 @@ impl Keeping {
 
     /// Something as it would be written down now, to see what would come of it.
     #[must_use]
-    pub fn fact(self, body: Body) -> Fact {
+    pub fn fact(self, body: (Body, Option<InView>)) -> Fact {
         let clock = chance::now();
         let mut id = None;
         self.stamper.update_value(|stamper| {
@@ -281,7 +282,7 @@ impl Keeping {
             id = Some(stamper.stamp(wall, chance::bits() as u64));
         });
         let id = id.unwrap_or_else(|| Stamper::new().stamp(0, chance::bits() as u64));
-        Fact::new(id, self.device.get_value(), clock, body)
+        Fact::in_view_of(id, self.device.get_value(), clock, body)
     }
 
     /// Writes something down: on the screen and on the shelf at once, in the
@@ -290,6 +291,18 @@ impl Keeping {
     /// # Errors
     /// [`AppendError`] when this build must not be written to by this version.
     pub fn write_down(self, build: BuildId, body: Body) -> Result<FactId, AppendError> {
+        self.write_in_view(build, (body, None))
+    }
+
+    /// The same, with what was in view of the same thing.
+    ///
+    /// # Errors
+    /// [`AppendError`] when this build must not be written to by this version.
+    pub fn write_in_view(
+        self,
+        build: BuildId,
+        body: (Body, Option<InView>),
+    ) -> Result<FactId, AppendError> {
         let fact = self.fact(body);
         let id = fact.id();
         let known = self

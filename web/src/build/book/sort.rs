@@ -48,7 +48,7 @@ impl Sort {
     #[must_use]
     pub const fn of(body: &Body) -> Self {
         match body {
-            Body::Reading(_) => Self::Readings,
+            Body::Reading(_) | Body::ReadingsStand(_) => Self::Readings,
             Body::LimitsSet(_) => Self::Limits,
             Body::ToolListed(_)
             | Body::ToolSet(_)

@@ -1,6 +1,6 @@
 //! A fact in the words of the bench.
 
-use build_journal::fact::{Body, LimitsSet, Reading, Spot, ToolSet};
+use build_journal::fact::{Body, LimitsSet, Reading, ReadingsStand, Spot, ToolSet};
 use build_journal::fold::Build;
 use build_journal::{Fact, FactId, Journal, ToolId};
 
@@ -44,8 +44,11 @@ pub fn of(fact: &Fact, journal: &Journal, build: &Build) -> String {
             None => format!("Note: {}", short(&note.text)),
         },
         Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_) | Body::Waived(_) => {
-            doings::of(fact.body(), build)
+            let settles = fact.in_view().is_some_and(|in_view| in_view.settles);
+            let before = if settles { "Settled: " } else { "" };
+            format!("{before}{}", doings::of(fact.body(), build))
         }
+        Body::ReadingsStand(stand) => stand_side_by_side(stand, journal, build),
         Body::Unknown(unknown) => format!(
             "A “{}”: a kind that this version does not know. It is kept and exported as it is.",
             short(unknown.kind())
@@ -89,6 +92,19 @@ fn read(build: &Build, reading: &Reading) -> String {
         spot(&reading.place),
         with.unwrap_or_default()
     )
+}
+
+fn stand_side_by_side(stand: &ReadingsStand, journal: &Journal, build: &Build) -> String {
+    let readings = stand.readings.iter().filter_map(|fact| journal.get(*fact));
+    let words: Vec<String> = readings
+        .filter_map(|fact| match fact.body() {
+            Body::Reading(reading) => Some(read(build, reading)),
+            _ => None,
+        })
+        .collect();
+    let why = stand.words.as_deref().map(short);
+    let why = why.map_or_else(String::new, |why| format!(". Why: {why}"));
+    format!("These readings all stand: {}{why}", words.join("; "))
 }
 
 pub(super) fn spot(spot: &Spot) -> String {

@@ -1,13 +1,14 @@
 //! Two things that cannot both be right, side by side, each with the one tap
 //! that lets it stand.
 
-use build_journal::fact::LimitsSet;
+use build_journal::fact::{LimitsSet, ReadingsStand};
 use build_journal::fold::{Conflict, Limits, Taken};
 use build_journal::{Body, DeviceId, FactId};
 use build_plan::{Measure, Place};
 use leptos::prelude::*;
 
 use super::came_in::device_words;
+use super::words::of_words;
 use crate::build::Opened;
 use crate::build::book::time;
 use crate::device::keeping::Keeping;
@@ -28,11 +29,14 @@ pub fn conflict(opened: Opened, keeping: Keeping, conflict: &Conflict) -> Piece 
             place,
             readings,
         } => of_readings(opened, keeping, (measure, *place), readings, &facts).into(),
+        Conflict::Marks { .. } | Conflict::Checks { .. } | Conflict::Engines { .. } => {
+            of_words(opened, keeping, conflict).into()
+        }
     }
 }
 
 /// When a fact was written, and on which device.
-fn written(opened: Opened, keeping: Keeping, fact: FactId, device: DeviceId) -> El {
+pub(super) fn written(opened: Opened, keeping: Keeping, fact: FactId, device: DeviceId) -> El {
     let when = opened
         .journal
         .with_untracked(|journal| journal.get(fact).map(time));
@@ -123,8 +127,23 @@ fn of_readings(
             .with(row([keep.into()]))
             .into()
     });
-    section(&format!("{}, {place}", capital(measure.label)))
+    let (all, how_many) = match facts.len() {
+        2 => ("Both stand", "both stand"),
+        _ => ("All stand", "all stand"),
+    };
+    let stand = Body::ReadingsStand(ReadingsStand {
+        readings: facts.to_vec(),
+        words: None,
+    });
+    let name = format!("{}, {place}", capital(measure.label));
+    let stand = button("quiet", all, "all-stand", move || {
+        let _ = opened.write_down(stand.clone());
+    })
+    .attr("aria-label", &format!("{how_many}: {name}"));
+    section(&name)
         .test("conflict-readings")
         .with(p("They are further apart than their tools explain. Until you choose, they are averaged. If you can't tell, measure once more."))
         .with(el("ul").class("side-by-side").all(cards))
+        .with(row([stand.into()]))
+        .with(note("hint", "If none is a slip, they stay averaged, and this is not asked again."))
 }

@@ -4,5 +4,6 @@
 mod came_in;
 mod conflict;
 mod page;
+mod words;
 
 pub use page::{merge_page, to_settle};
