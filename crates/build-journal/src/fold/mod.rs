@@ -22,6 +22,7 @@ mod doubt;
 mod engine;
 mod fit;
 mod folding;
+mod left_out;
 mod limits;
 mod main_bearing;
 mod meant;
@@ -61,6 +62,7 @@ pub use doubt::Doubt;
 pub use engine::DescriptionProblem;
 pub use fit::{Fit, FitStanding};
 pub use folding::Folding;
+pub use left_out::LeftOut;
 pub use limits::{Limits, LimitsProblem};
 pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
@@ -96,6 +98,8 @@ mod deeds;
 mod fit_tests;
 #[cfg(test)]
 mod in_view_tests;
+#[cfg(test)]
+mod left_out_tests;
 #[cfg(test)]
 mod next_tests;
 #[cfg(test)]

@@ -11,3 +11,4 @@ mod whole;
 
 pub use page::engine_map;
 pub use place::Place;
+pub use standing::SO_FAR;

@@ -93,7 +93,7 @@ fn alike(one: Part, other: Part) -> bool {
 
 /// What wants looking at comes first.
 fn urgency(stands: &Stands) -> u8 {
-    match map_mark(stands) {
+    match stands.mark() {
         Mark::Bad => 0,
         Mark::Stale => 1,
         Mark::Close => 2,
@@ -101,16 +101,8 @@ fn urgency(stands: &Stands) -> u8 {
     }
 }
 
-fn map_mark(stands: &Stands) -> Mark {
-    if stands.stale.is_empty() {
-        stands.mark()
-    } else {
-        Mark::Stale
-    }
-}
-
 fn row(build: &Build, (measure, at): (&'static Measure, At), stands: &Stands) -> El {
-    let mark = map_mark(stands);
+    let mark = stands.mark();
     let value = stands.judged.as_ref().map(|judged| {
         let class = if stands.stale.is_empty() {
             "strip-value"

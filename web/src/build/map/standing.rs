@@ -71,6 +71,8 @@ pub struct PartStands {
     pub all: usize,
     /// How many of them are not measured yet, nor let pass.
     pub left: usize,
+    /// Whether some of its measures were not measured at all of their places.
+    pub in_part: bool,
 }
 
 impl PartStands {
@@ -79,6 +81,7 @@ impl PartStands {
         by: None,
         all: 0,
         left: 0,
+        in_part: false,
     };
 
     /// The verdict; good only so far, while something is left to measure.
@@ -87,7 +90,7 @@ impl PartStands {
         match (self.state, self.left, self.all) {
             (_, _, 0) => "nothing to measure",
             (State::NotMeasured, 0, _) => "let pass",
-            (State::Good, 1.., _) => SO_FAR,
+            (State::Good, ..) if self.left > 0 || self.in_part => SO_FAR,
             (state, ..) => state.words(),
         }
     }
@@ -104,7 +107,12 @@ impl PartStands {
             (left, all) if left == all => format!("; {all} to measure"),
             (left, all) => format!("; {left} of {all} still to measure"),
         };
-        format!("{}{by}{left}", self.words())
+        let places = if self.in_part {
+            "; not measured at all places"
+        } else {
+            ""
+        };
+        format!("{}{by}{left}{places}", self.words())
     }
 }
 
@@ -142,17 +150,21 @@ impl EngineStands {
                 }
                 FitStanding::Open(_) => State::NoVerdict,
             };
-            stands.take(fit.measure, fit.at, state, &stale);
+            let in_part = !build.left_out(fit.measure, fit.at).is_empty();
+            stands.take((fit.measure, fit.at), (state, in_part), &stale);
         }
         for main in build.mains.iter().filter(|one| one.clearance().is_some()) {
             let state = of_bearing(&main.standing, &main.findings);
             let at = At::Main(main.main.number());
-            stands.take(&MAIN_OIL_CLEARANCE, at, state, &stale);
+            let in_part = !build.left_out(&MAIN_OIL_CLEARANCE, at).is_empty();
+            stands.take((&MAIN_OIL_CLEARANCE, at), (state, in_part), &stale);
         }
         for rod in &build.rods {
             if rod.fit.by_size.is_some() || rod.fit.at_once.is_some() {
                 let state = of_bearing(&rod.fit.standing, &rod.fit.findings);
-                stands.take(&ROD_OIL_CLEARANCE, At::Rod(rod.cylinder), state, &stale);
+                let at = At::Rod(rod.cylinder);
+                let in_part = !build.left_out(&ROD_OIL_CLEARANCE, at).is_empty();
+                stands.take((&ROD_OIL_CLEARANCE, at), (state, in_part), &stale);
             }
         }
         Some(stands)
@@ -203,15 +215,15 @@ impl EngineStands {
     /// Takes in a measure that there is a number of.
     fn take(
         &mut self,
-        measure: &'static Measure,
-        at: At,
-        state: State,
+        (measure, at): (&'static Measure, At),
+        (state, in_part): (State, bool),
         stale: &BTreeSet<(&str, At)>,
     ) {
         let Some(part) = self.parts.get_mut(&Part::of(measure, at)) else {
             return;
         };
         part.left = part.left.saturating_sub(1);
+        part.in_part |= in_part;
         let state = if stale.contains(&(measure.id, at)) {
             State::Stale
         } else {

@@ -23,6 +23,6 @@ pub use bearing::bearing_page;
 pub use crank::{journal_drawing, pin_drawing};
 pub use limits::limits_page;
 pub use mains::mains;
-pub use standing::Stands;
+pub use standing::{Stands, so_far};
 pub use tools::tools_page;
 pub use zeroing::setting_words_of;

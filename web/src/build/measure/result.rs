@@ -4,7 +4,7 @@ use assembly_core::describe::{Answer, Calculation};
 use assembly_core::fit::running_clearance::RunningClearance;
 use assembly_core::measure::Window;
 use assembly_core::quantity::{Typed, Unit};
-use build_journal::fold::{Build, MainBearing, Stale, Standing};
+use build_journal::fold::{Build, LeftOut, MainBearing, Stale, Standing};
 use build_plan::measure::{Found, MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{At, Direction, Station};
 use leptos::prelude::*;
@@ -97,7 +97,7 @@ fn said(shown: &Shown) -> Option<Piece> {
     let judged = shown.stands.judged.as_ref()?;
     Some(match &shown.stands.stale {
         Some(stale) => struck_through(judged, stale),
-        None => verdict(judged),
+        None => Piece::all([verdict(judged), left_out(&shown.stands.left_out)]),
     })
 }
 
@@ -149,6 +149,18 @@ fn aside(opened: Opened, shown: &Shown) -> Piece {
         still.into(),
         practice.into(),
     ])
+}
+
+/// The places that a result does without.
+#[must_use]
+pub fn left_out(places: &[LeftOut]) -> Piece {
+    if places.is_empty() {
+        return Piece::none();
+    }
+    let mut lines: Vec<String> = places.iter().map(ToString::to_string).collect();
+    lines
+        .push("The verdict goes by the other places: it may change when they are read.".to_owned());
+    sentences("left-out", &lines).test("left-out").into()
 }
 
 /// A result that was true until something changed.

@@ -1,12 +1,13 @@
 //! How a main bearing stands on every screen: its verdict, unless that was true
 //! only until something changed.
 
-use build_journal::fold::{Build, MainBearing, ResultState, Stale, Standing};
+use build_journal::fold::{Build, LeftOut, MainBearing, ResultState, Stale, Standing};
 use build_plan::At;
 use build_plan::measure::MAIN_OIL_CLEARANCE;
 use build_plan::proof::Proof;
 
 use super::result::judged;
+use crate::build::map::SO_FAR;
 use crate::device::settings::UnitClass;
 use crate::kit::judged::Judged;
 use crate::kit::verdict::Mark;
@@ -22,6 +23,8 @@ pub struct Stands {
     pub stale: Option<Stale>,
     /// The reason it is let pass for, when it is.
     pub passed: Option<String>,
+    /// The places that it does without.
+    pub left_out: Vec<LeftOut>,
     /// What is missing for a verdict, the first of it.
     missing: Option<String>,
 }
@@ -54,6 +57,7 @@ impl Stands {
             judged,
             stale,
             passed,
+            left_out: build.left_out(&MAIN_OIL_CLEARANCE, at),
             missing,
         }
     }
@@ -69,7 +73,7 @@ impl Stands {
                 return format!("{}: {cause}", Mark::Stale.words());
             }
             (None, Some(missing), _) => missing.clone(),
-            (None, None, Some(judged)) => judged.verdict_words(),
+            (None, None, Some(judged)) => so_far(judged, &self.left_out),
             (None, None, None) => String::new(),
         };
         match &self.passed {
@@ -83,9 +87,23 @@ impl Stands {
     pub fn line(&self) -> String {
         match (&self.stale, &self.missing, &self.judged) {
             (Some(_), ..) => Mark::Stale.words().to_owned(),
-            (None, None, Some(judged)) => judged.live_words(),
+            (None, None, Some(judged)) => {
+                let verdict = so_far(judged, &self.left_out);
+                format!("{} · {verdict}", judged.value_words())
+            }
             (None, Some(_), Some(judged)) => judged.value_words(),
             (None, _, None) => Mark::None.words().to_owned(),
         }
     }
+}
+
+/// The verdict in words. What is good without some of its places is good so far.
+#[must_use]
+pub fn so_far(judged: &Judged, left_out: &[LeftOut]) -> String {
+    let all: usize = left_out.iter().map(|one| one.of).sum();
+    let left: usize = left_out.iter().map(|one| one.places.len()).sum();
+    if judged.mark() == Mark::Good && left > 0 {
+        return format!("{SO_FAR}: {left} of {all} places left");
+    }
+    judged.verdict_words()
 }

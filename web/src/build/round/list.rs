@@ -133,7 +133,7 @@ fn row(
         .iter()
         .map(|at| stands(build, measure, *at, units).mark())
         .collect();
-    let counts = [Mark::Bad, Mark::Close, Mark::Good]
+    let counts = [Mark::Bad, Mark::Stale, Mark::Close, Mark::Good]
         .into_iter()
         .filter_map(|mark| {
             let count = marks.iter().filter(|one| **one == mark).count();

@@ -14,6 +14,7 @@ use super::walk;
 use crate::build::Opened;
 use crate::build::measure::entry::entry;
 use crate::build::measure::order::Spot;
+use crate::build::measure::result::left_out;
 use crate::build::measure::tool_choice::InHand;
 use crate::device::settings::{UnitClass, settings};
 use crate::kit::judged::{capital, dominates, findings, verdict, what_to_do, window_words};
@@ -39,7 +40,13 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
     Effect::new(move |_| {
         let live = here().and_then(|stands| {
             let judged = stands.judged.as_ref()?;
-            Some((stands.mark(), judged.live_words()))
+            let mark = stands.mark();
+            let words = if mark == Mark::None {
+                judged.live_words()
+            } else {
+                stands.line()
+            };
+            Some((mark, words))
         });
         pad.show_live(live);
     });
@@ -121,13 +128,7 @@ fn heading(opened: Opened, measure: &'static Measure, (part, of): (usize, usize)
 
 fn standing(stands: &Stands) -> El {
     let mark = stands.mark();
-    let words = match &stands.judged {
-        Some(judged) if mark == Mark::None => {
-            format!("{} · {}", judged.value_words(), stands.words())
-        }
-        Some(judged) => judged.live_words(),
-        None => stands.words(),
-    };
+    let words = stands.line();
     el("p")
         .class("standing")
         .test("standing")
@@ -324,8 +325,15 @@ fn result(stands: &Stands, units: UnitClass, measure: &'static Measure) -> Piece
     });
     let whole = stands.judged.as_ref().map(|judged| {
         let sure = stands.missing.is_empty() && stands.stale.is_empty();
-        let number = if sure || judged.mark() == Mark::Bad {
-            verdict(judged)
+        let was = format!("{}, {}", judged.value_words(), judged.verdict_words());
+        let number = if !stands.stale.is_empty() {
+            p("")
+                .class("reading")
+                .test("reading")
+                .with(el("del").text(&was))
+                .into()
+        } else if sure || judged.mark() == Mark::Bad {
+            Piece::all([verdict(judged), left_out(&stands.left_out)])
         } else {
             note("reading", &judged.value_words())
                 .test("reading")

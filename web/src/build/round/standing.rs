@@ -3,12 +3,14 @@
 use assembly_core::fit::running_clearance::{Advice, RunningClearance};
 use assembly_core::measure::{Sources, Window};
 use assembly_core::quantity::Unit;
-use build_journal::fold::{Build, FitStanding, Limits, Missing, ResultState, RunningFit, Standing};
+use build_journal::fold::{
+    Build, FitStanding, LeftOut, Limits, Missing, ResultState, RunningFit, Standing,
+};
 use build_plan::measure::{MAIN_OIL_CLEARANCE, ROD_OIL_CLEARANCE};
 use build_plan::proof::Proof;
 use build_plan::{At, Measure};
 
-use crate::build::measure::result;
+use crate::build::measure::{result, so_far};
 use crate::device::settings::UnitClass;
 use crate::kit::judged::Judged;
 use crate::kit::verdict::Mark;
@@ -26,15 +28,21 @@ pub struct Stands {
     pub stale: Vec<String>,
     /// Why it was let pass, when it was.
     pub let_pass: Option<String>,
+    /// The places that it does without.
+    pub left_out: Vec<LeftOut>,
 }
 
 impl Stands {
-    /// The mark: nothing that is stale or lacks something has passed.
+    /// The mark: nothing that is stale or lacks something has passed. What is stale
+    /// is that before all else, as on the map and on the page of a main.
     #[must_use]
     pub fn mark(&self) -> Mark {
+        if !self.stale.is_empty() {
+            return Mark::Stale;
+        }
         match &self.judged {
             Some(judged) if judged.mark() == Mark::Bad => Mark::Bad,
-            Some(judged) if self.missing.is_empty() && self.stale.is_empty() => judged.mark(),
+            Some(judged) if self.missing.is_empty() => judged.mark(),
             _ => Mark::None,
         }
     }
@@ -51,8 +59,26 @@ impl Stands {
         match (&self.judged, self.missing.first()) {
             (Some(judged), _) if judged.mark() == Mark::Bad => judged.verdict_words(),
             (_, Some(missing)) => missing.clone(),
-            (Some(judged), None) => judged.verdict_words(),
+            (Some(judged), None) => so_far(judged, &self.left_out),
             (None, None) => Mark::None.words().to_owned(),
+        }
+    }
+}
+
+impl Stands {
+    /// The number and the verdict in one line; the number with what there is to say
+    /// in place of a verdict while there is none that counts.
+    #[must_use]
+    pub fn line(&self) -> String {
+        match &self.judged {
+            Some(judged) => {
+                let words = match self.mark() {
+                    Mark::None | Mark::Stale => self.words(),
+                    _ => so_far(judged, &self.left_out),
+                };
+                format!("{} · {words}", judged.value_words())
+            }
+            None => self.words(),
         }
     }
 }
@@ -62,6 +88,7 @@ impl Stands {
 pub fn stands(build: &Build, measure: &'static Measure, at: At, units: UnitClass) -> Stands {
     let unit = units.of(measure.kind, measure.units);
     let mut stands = by_readings(build, measure, at, unit);
+    stands.left_out = build.left_out(measure, at);
     match build.result(Proof::Measure(measure), at) {
         ResultState::Stale(stale) => stands.stale = stale.chain,
         ResultState::LetPass(reason) => stands.let_pass = Some(reason),
@@ -102,6 +129,7 @@ fn nothing() -> Stands {
         common_practice: None,
         stale: Vec::new(),
         let_pass: None,
+        left_out: Vec::new(),
     }
 }
 
@@ -169,4 +197,78 @@ fn missing_of(standing: &Standing) -> Vec<String> {
 
 fn sentences(missing: &[Missing]) -> Vec<String> {
     missing.iter().map(ToString::to_string).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use assembly_core::measure::Estimate;
+    use assembly_core::quantity::unit;
+    use build_journal::{fold, import};
+    use build_plan::Place;
+    use build_plan::measure::{BORE, MAIN_JOURNAL_DIAMETER};
+
+    fn one(window: (f64, f64)) -> Stands {
+        Stands {
+            judged: Some(Judged {
+                least: Estimate::exact(1.5),
+                greatest: Estimate::exact(1.5),
+                sources: Sources::default(),
+                window: Window::new(Some(window.0), Some(window.1)).ok(),
+                measure: None,
+                findings: Vec::new(),
+                advice: None,
+                unit: unit("mm").unwrap(),
+            }),
+            missing: Vec::new(),
+            ..nothing()
+        }
+    }
+
+    #[test]
+    fn what_no_longer_counts_is_that_whatever_it_was() {
+        for (window, mark) in [((1.0, 2.0), Mark::Good), ((2.0, 3.0), Mark::Bad)] {
+            let counts = one(window);
+            assert_eq!(counts.mark(), mark);
+            let stale = Stands {
+                stale: vec!["“bores honed”.".to_owned()],
+                ..counts
+            };
+            assert_eq!(stale.mark(), Mark::Stale);
+            assert!(
+                stale.line().contains("no longer counts"),
+                "{}",
+                stale.line()
+            );
+        }
+    }
+
+    #[test]
+    fn the_round_says_the_same_as_the_map_of_what_no_longer_counts() {
+        let file = include_bytes!("../../../../static/sample-engine.json");
+        let build = fold(&import(file).unwrap().journal);
+        // See the tests of the map: the third cylinder was honed.
+        let at = At::Cylinder(3);
+        let mark = stands(&build, &BORE, at, UnitClass::Inch).mark();
+        assert_eq!(mark, Mark::Stale);
+    }
+
+    #[test]
+    fn good_without_some_of_its_places_is_good_so_far() {
+        let mut good = one((1.0, 2.0));
+        assert_eq!(good.words(), "good");
+        good.left_out = vec![LeftOut {
+            measure: &MAIN_JOURNAL_DIAMETER,
+            places: vec![Place::main(1)],
+            of: 4,
+        }];
+        assert_eq!(good.words(), "good so far: 1 of 4 places left");
+        assert_eq!(good.mark(), Mark::Good);
+        // What is bad is bad wherever else one looks.
+        let bad = Stands {
+            left_out: good.left_out,
+            ..one((2.0, 3.0))
+        };
+        assert!(bad.words().starts_with("bad"), "{}", bad.words());
+    }
 }

@@ -145,6 +145,7 @@ mod tests {
             common_practice: None,
             stale: Vec::new(),
             let_pass: None,
+            left_out: Vec::new(),
         };
         (At::Engine, stands)
     }
