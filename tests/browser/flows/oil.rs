@@ -72,6 +72,12 @@ async fn what_is_missing_of_the_oil_is_said_and_typing_it_gives_the_chart(rig: &
     assert!(share.contains('%') && share.contains("measured"), "{share}");
     let share = page.text_of("oil-share-rod-1").await;
     assert!(share.contains("estimated"), "{share}");
+    // The film asks for no pump.
+    let lacks = page.text_of("oil-lacks").await;
+    assert!(lacks.contains("pump's volume"), "{lacks}");
+    go_to(&page, "film").await;
+    page.wait_for_test("film-of-mains").await;
+    assert!(!page.has_test("oil-lacks").await);
     go_to(&page, "system").await;
     page.paste("pump-volume", "14 cc").await;
     page.paste("relief", "50").await;

@@ -13,7 +13,7 @@ use build_journal::fold::{OilInputs, OilView};
 use leptos::prelude::*;
 
 use super::cylinder;
-use super::lacks::lacks;
+use super::lacks::{Wanted, lacks};
 use super::page::Oil;
 use super::pressure::Units;
 use crate::device::settings::{UnitClass, settings};
@@ -99,7 +99,10 @@ pub(super) fn page(oil: Oil) -> Piece {
         hot: RwSignal::new(1),
         load: RwSignal::new(oil.view.with_untracked(|view| LoadFrom::of(&view.inputs))),
     };
-    let needed = Piece::live(move || oil.view.with(|view| lacks(oil, &view.inputs).into()));
+    let needed = Piece::live(move || {
+        oil.view
+            .with(|view| lacks(oil, &view.inputs, Wanted::Film).into())
+    });
     let shown = Piece::live(move || {
         let class = settings.units();
         oil.view.with(|view| shown(view, asked, class))

@@ -7,15 +7,38 @@ use super::place::Place;
 use crate::kit::piece::{El, Piece, el, link, note, p, row};
 use crate::kit::section::{fold, sentences};
 
+/// What something is to be worked out of the oil.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Wanted {
+    /// The pressure at the gauge, and where the oil goes.
+    Pressure,
+    /// The film in a bearing, for which no pump has to be known.
+    Film,
+}
+
+impl Wanted {
+    fn needs(self, lack: &Lack) -> bool {
+        self == Self::Pressure || !lack.is_of_the_pump()
+    }
+
+    const fn still_needed(self) -> &'static str {
+        match self {
+            Self::Pressure => "Still needed for the pressure",
+            Self::Film => "Still needed for the film",
+        }
+    }
+}
+
 /// What is needed; nothing when nothing is missing.
-pub(super) fn lacks(oil: Oil, inputs: &OilInputs) -> Option<El> {
-    if inputs.lacks.is_empty() {
+pub(super) fn lacks(oil: Oil, inputs: &OilInputs, wanted: Wanted) -> Option<El> {
+    let missing = || inputs.lacks.iter().filter(|lack| wanted.needs(lack));
+    let words: Vec<String> = missing().map(Lack::to_string).collect();
+    if words.is_empty() {
         return None;
     }
-    let words: Vec<String> = inputs.lacks.iter().map(Lack::to_string).collect();
-    let stopped = inputs.lacks.iter().any(Lack::stops_the_circuit);
+    let stopped = missing().any(Lack::stops_the_circuit);
     let (head, kind) = if stopped {
-        ("Still needed for the pressure", "notice notice-caution")
+        (wanted.still_needed(), "notice notice-caution")
     } else {
         ("Better with", "notice notice-note")
     };

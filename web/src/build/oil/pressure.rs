@@ -7,7 +7,7 @@ use assembly_core::quantity::{Unit, show};
 use build_journal::fold::{OilInputs, OilView};
 use leptos::prelude::*;
 
-use super::lacks::{estimated, lacks};
+use super::lacks::{Wanted, estimated, lacks};
 use super::page::Oil;
 use super::said::{PRESSURE, SPEED, TEMPERATURE};
 use super::shares::shares;
@@ -70,7 +70,10 @@ impl Units {
 pub(super) fn page(oil: Oil) -> Piece {
     let settings = settings();
     let what_if = WhatIf::of(oil);
-    let needed = Piece::live(move || oil.view.with(|view| lacks(oil, &view.inputs).into()));
+    let needed = Piece::live(move || {
+        oil.view
+            .with(|view| lacks(oil, &view.inputs, Wanted::Pressure).into())
+    });
     let charts = Piece::live(move || {
         let units = Units::of(settings.units());
         oil.view.with(|view| {

@@ -64,6 +64,12 @@ pub enum Lack {
 }
 
 impl Lack {
+    /// Whether it is about the pump, which the film of a bearing does not ask for.
+    #[must_use]
+    pub const fn is_of_the_pump(&self) -> bool {
+        matches!(self, Self::Pump | Self::Relief)
+    }
+
     /// Whether the circuit cannot be worked out without it.
     #[must_use]
     pub const fn stops_the_circuit(&self) -> bool {
