@@ -1,7 +1,7 @@
 //! The style sheet of the pages that arrive later. The page names it in a link
 //! that a browser does not follow; here it becomes one that it does.
 
-use std::cell::Cell;
+use std::cell::RefCell;
 use std::future::Future;
 
 use js_sys::Promise;
@@ -15,25 +15,27 @@ use web_sys::Element;
 const LINK: &str = "later-style";
 
 thread_local! {
-    /// Whether the sheet has arrived.
-    static HERE: Cell<bool> = const { Cell::new(false) };
+    /// The sheet on its way, or arrived: one for all who wait. A browser tells of
+    /// its arrival once.
+    static COMING: RefCell<Option<Promise>> = const { RefCell::new(None) };
 }
 
 /// Asks for the sheet at once, and tells whether it is here when it is known. If
 /// it can't be fetched, it may be asked for again.
 pub fn later() -> impl Future<Output = bool> + 'static {
-    let coming = document()
-        .get_element_by_id(LINK)
-        .filter(|_| !HERE.get())
-        .map(|link| (follow(&link), link));
+    let coming = document().get_element_by_id(LINK).map(|link| {
+        let promise =
+            COMING.with_borrow_mut(|coming| coming.get_or_insert_with(|| follow(&link)).clone());
+        (promise, link)
+    });
     async move {
-        if let Some((coming, link)) = coming
-            && JsFuture::from(coming).await.is_err()
+        if let Some((promise, link)) = coming
+            && JsFuture::from(promise).await.is_err()
         {
+            COMING.set(None);
             let _ = link.set_attribute("rel", "later");
             return false;
         }
-        HERE.set(true);
         true
     }
 }
