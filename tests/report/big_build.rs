@@ -152,6 +152,7 @@ fn journal() -> Result<Journal, Failure> {
             tool: micrometer,
             name: "micrometer".to_owned(),
             instrument: "outside-micrometer-tenths".to_owned(),
+            mark: None,
         }),
         Body::LimitsSet(LimitsSet {
             measure: "main-oil-clearance".to_owned(),

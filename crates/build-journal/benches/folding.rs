@@ -102,6 +102,7 @@ fn journal(facts: usize) -> (Journal, Pen) {
         tool: mic,
         name: "micrometer".to_owned(),
         instrument: "outside-micrometer-tenths".to_owned(),
+        mark: None,
     })));
     journal.take(pen.fact(Body::LimitsSet(LimitsSet {
         measure: "main-oil-clearance".to_owned(),

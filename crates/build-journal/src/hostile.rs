@@ -60,10 +60,11 @@ fn hold(imported: &Imported) {
 mod tests {
     use super::hold_import;
 
-    const FILES: [&[u8]; 7] = [
+    const FILES: [&[u8]; 8] = [
         include_bytes!("../fixtures/two-devices-1.json"),
         include_bytes!("../fixtures/timing-cover-1.json"),
         include_bytes!("../fixtures/rod-caps-1.json"),
+        include_bytes!("../fixtures/tools-tried-1.json"),
         include_bytes!("../fixtures/oddities-1.json"),
         include_bytes!("../fixtures/shed-evening-1.json"),
         include_bytes!("../fixtures/bundle-by-python-1.zip"),

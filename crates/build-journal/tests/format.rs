@@ -20,6 +20,7 @@ const TWO_WRENCHES: &str = include_str!("../fixtures/two-wrenches-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
 const TWO_DEVICES: &str = include_str!("../fixtures/two-devices-1.json");
+const TOOLS_TRIED: &str = include_str!("../fixtures/tools-tried-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -464,4 +465,44 @@ fn the_schema_finds_what_is_wrong() {
         r#""format":2,"kind":"note""#,
     );
     assert!(complaints(&later).is_empty());
+}
+
+#[test]
+fn tools_tried_out_and_readings_brought_to_20_degrees_come_back_and_count() {
+    assert_eq!(complaints(TOOLS_TRIED), Vec::<String>::new());
+    let journal = import(TOOLS_TRIED.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), TOOLS_TRIED);
+    let build = fold(&journal);
+    let names: Vec<&str> = build.tools.iter().map(|one| one.name.as_str()).collect();
+    assert_eq!(
+        names,
+        ["micrometer (2 to 3 in)", "Micrometer", "bore gauge"]
+    );
+    let (_, shows) = build.tools[0].tried().unwrap();
+    // Differences 0, 1, −1, 0, 2 tenths: √(5.2 ÷ 4) = 1.14 tenths.
+    assert!((shows.repeat - 1.140e-4 * 0.0254).abs() < 1e-9);
+    assert!(build.tools[1].tried().is_none());
+    assert!(
+        build.problems[0].text.contains("take 2 more"),
+        "{:?}",
+        build.problems
+    );
+    let warmth = build.warmth_of(&MAIN_OIL_CLEARANCE, At::Main(1)).unwrap();
+    assert!(warmth.is_corrected() && warmth.warning.is_some());
+    for (right, wrong, field) in [
+        (r#""answer":"to-20""#, r#""answer":"to-30""#, "answer"),
+        (
+            r#""readings":["62,20","62,21","62,20"]"#,
+            r#""readings":[62.2]"#,
+            "readings",
+        ),
+        (r#""mark":"2 to 3 in""#, r#""mark":23"#, "mark"),
+    ] {
+        let file = TOOLS_TRIED.replacen(right, wrong, 1);
+        assert!(!complaints(&file).is_empty(), "{field}");
+        let build = fold(&import(file.as_bytes()).unwrap().journal);
+        let named =
+            |problem: &build_journal::fold::Problem| problem.text.contains(&format!("“{field}”"));
+        assert!(build.problems.iter().any(named), "{:?}", build.problems);
+    }
 }

@@ -87,6 +87,14 @@ impl Tool {
         self
     }
 
+    /// The same with a feel that is a part of the reading, and how well it is known.
+    #[must_use]
+    pub const fn with_repeat_of_reading(mut self, part: f64, degrees_of_freedom: f64) -> Self {
+        self.repeat = Spread::OfReading(part.abs());
+        self.degrees_of_freedom = degrees_of_freedom;
+        self
+    }
+
     /// The same with another doubt of its zero, SI units.
     #[must_use]
     pub const fn with_shared_zero(mut self, deviation: f64) -> Self {

@@ -4,7 +4,7 @@
 use thiserror::Error;
 
 use super::bench::Tool;
-use super::instrument::rounding_deviation;
+use super::instrument::{Spread, rounding_deviation};
 use crate::describe::{
     Answer, Calculation, CalculationError, Given, Gravity, Input, Output, Provenance, UsualUnits,
 };
@@ -90,10 +90,18 @@ impl SelfTest {
 }
 
 impl Tool {
-    /// The same tool with the feel that a trial showed.
+    /// The same tool with the feel that a trial showed. A tool whose feel grows
+    /// with the reading, such as a torque wrench, goes on straying by the same part
+    /// of the reading as in the trial.
     #[must_use]
-    pub const fn tried_out(self, trial: &SelfTest) -> Self {
-        self.with_repeat(trial.repeat, trial.degrees_of_freedom)
+    pub fn tried_out(self, trial: &SelfTest) -> Self {
+        let mean = trial.mean.abs();
+        match self.instrument().repeat {
+            Spread::OfReading(_) if mean > 0.0 => {
+                self.with_repeat_of_reading(trial.repeat / mean, trial.degrees_of_freedom)
+            }
+            _ => self.with_repeat(trial.repeat, trial.degrees_of_freedom),
+        }
     }
 }
 
@@ -212,6 +220,16 @@ mod tests {
             tool.reading(&mut sources, &Setting::on_standard("a"), 0.05, 0.0);
         assert!((reading.estimate().deviation() - 2e-6).abs() < 1e-12);
         assert!((reading.estimate().degrees_of_freedom(&sources) - 4.0).abs() < 1e-9);
+    }
+
+    // A wrench that strays by 1 in 100 lb·ft strays by half of it at 50.
+    #[test]
+    fn a_feel_that_grows_with_the_reading_goes_on_growing() {
+        let trial = SelfTest::of(&[99.0, 101.0, 100.0, 99.0, 101.0], 0.0).unwrap();
+        let tool = Tool::new("w", "wrench", instrument("click-wrench-checked").unwrap());
+        let tool = tool.tried_out(&trial);
+        assert!((tool.repeat_at(50.0) - trial.repeat / 2.0).abs() < 1e-12);
+        assert!((tool.degrees_of_freedom() - 4.0).abs() < 1e-12);
     }
 
     #[test]

@@ -9,7 +9,8 @@ use build_plan::Place;
 
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 use super::doings::{
-    CheckMade, EventHappened, Photo, ReadingsStand, StepMarked, ToolChecked, Waived,
+    CheckMade, EventHappened, Photo, ReadingsStand, StepMarked, ToolChecked, ToolTried, Waived,
+    WarmthSettled,
 };
 use super::fasteners::{FastenerGroup, WrenchListed};
 use super::oil::{
@@ -54,6 +55,10 @@ pub enum Body {
     ToolChecked(ToolChecked),
     /// Readings far apart stand side by side.
     ReadingsStand(ReadingsStand),
+    /// A tool was tried out.
+    ToolTried(ToolTried),
+    /// It was decided what is done about readings taken cold or warm.
+    WarmthSettled(WarmthSettled),
     /// A photo was taken.
     Photo(Photo),
     /// The builder added a measure.
@@ -149,6 +154,8 @@ pub struct ToolListed {
     pub name: String,
     /// What sort of instrument it is: an id in `assembly_core`.
     pub instrument: String,
+    /// What tells it from others of its name: its range, what is engraved on it.
+    pub mark: Option<String>,
 }
 
 /// What a tool was set on.

@@ -1,7 +1,7 @@
 //! What was done, seen, changed, let pass and photographed.
 
 use super::body::Spot;
-use super::words::{Mark, Outcome, Sort};
+use super::words::{Mark, Outcome, Sort, WarmthAnswer};
 use crate::id::{FactId, ToolId};
 
 /// Something was said of a step.
@@ -84,6 +84,30 @@ pub struct ReadingsStand {
     pub readings: Vec<FactId>,
     /// What the builder adds.
     pub words: Option<String>,
+}
+
+/// A tool was tried out: one thing was read several times, so that the readings
+/// show how far this tool strays in this hand.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct ToolTried {
+    /// The tool.
+    pub tool: ToolId,
+    /// The readings, each as typed, in the order they were taken.
+    pub readings: Vec<String>,
+    /// The symbol of the unit that a lone number is in.
+    pub unit: String,
+    /// What was read: the setting ring, a journal.
+    pub words: Option<String>,
+}
+
+/// What is done about the readings of a fit that were taken at another
+/// temperature than 20 °C, where sheets hold. The latest answer counts.
+#[derive(Clone, PartialEq, Eq, Debug)]
+pub struct WarmthSettled {
+    /// The id of the fit's measure in `build_plan`.
+    pub measure: String,
+    /// What is done.
+    pub answer: WarmthAnswer,
 }
 
 /// A photo was taken. Its bytes are kept elsewhere, found by their digest.

@@ -124,6 +124,7 @@ fn read_tool_listed(fields: &Fields) -> Result<ToolListed, Unreadable> {
         tool: fields.id("tool", A_TOOL, ToolId::parse)?,
         name: fields.text("name", "the tool's name, as text")?,
         instrument: fields.text("instrument", "the id of a sort of instrument")?,
+        mark: fields.optional_text("mark", "what tells it from others, as text")?,
     })
 }
 
@@ -131,6 +132,7 @@ fn write_tool_listed(line: Line, tool: &ToolListed) -> Line {
     line.id("tool", tool.tool)
         .text("name", &tool.name)
         .text("instrument", &tool.instrument)
+        .optional_text("mark", tool.mark.as_deref())
 }
 
 const ON_A_STANDARD: &str = "standard";

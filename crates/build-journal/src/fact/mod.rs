@@ -33,7 +33,8 @@ pub use body::{
 };
 pub use bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 pub use doings::{
-    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, Waived,
+    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, ToolTried,
+    Waived, WarmthSettled,
 };
 pub use fasteners::{
     Adapter, BoltLayout, FastenerGroup, FastenerSheet, Origin, StageWrench, Wrench, WrenchListed,
@@ -51,7 +52,7 @@ pub use tightening::{
 };
 pub use unreadable::Unreadable;
 
-pub use words::{Danger, Mark, Outcome, PartStage, Sort, WorkStage};
+pub use words::{Danger, Mark, Outcome, PartStage, Sort, WarmthAnswer, WorkStage};
 
 pub(crate) use write::Line;
 

@@ -3,7 +3,8 @@
 use super::body::{Body, Spot};
 use super::bought::{PartListed, PartMoved, WorkMoved, WorkOrdered, WorkReturned, WorkWanted};
 use super::doings::{
-    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, Waived,
+    CheckMade, EventHappened, Photo, ReadingsStand, ResultName, StepMarked, ToolChecked, ToolTried,
+    Waived, WarmthSettled,
 };
 use super::fields::Fields;
 use super::kinds::{A_MEASURE, A_TOOL, A_UNIT, AS_TYPED};
@@ -11,7 +12,7 @@ use super::own::{OwnMeasure, OwnStep};
 use super::place::{A_PLACE, read_spot, read_spots, write_spot, write_spots};
 use super::tightening_kinds;
 use super::unreadable::Unreadable;
-use super::words::{Danger, Mark, Outcome, PartStage, Sort, WorkStage};
+use super::words::{Danger, Mark, Outcome, PartStage, Sort, WarmthAnswer, WorkStage};
 use super::write::Line;
 use crate::id::{OwnId, PartId, ToolId, WorkId};
 
@@ -32,6 +33,8 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "waived" => read_waived(fields),
         "tool-checked" => read_tool_checked(fields),
         "readings-stand" => read_readings_stand(fields),
+        "tool-tried" => read_tool_tried(fields),
+        "warmth-settled" => read_warmth_settled(fields),
         "photo-taken" => read_photo(fields),
         "own-measure" => read_own_measure(fields),
         "own-step" => read_own_step(fields),
@@ -80,6 +83,16 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
             .text("kind", "readings-stand")
             .facts("readings", &made.readings)
             .optional_text("words", made.words.as_deref()),
+        Body::ToolTried(made) => line
+            .text("kind", "tool-tried")
+            .id("tool", made.tool)
+            .texts("readings", &made.readings)
+            .text("unit", &made.unit)
+            .optional_text("words", made.words.as_deref()),
+        Body::WarmthSettled(made) => line
+            .text("kind", "warmth-settled")
+            .text("measure", &made.measure)
+            .text("answer", made.answer.id()),
         Body::Photo(made) => {
             let line = line
                 .text("kind", "photo-taken")
@@ -206,6 +219,22 @@ fn read_readings_stand(fields: &Fields) -> Result<Body, Unreadable> {
     Ok(Body::ReadingsStand(ReadingsStand {
         readings: fields.facts("readings", READINGS)?,
         words: words(fields)?,
+    }))
+}
+
+fn read_tool_tried(fields: &Fields) -> Result<Body, Unreadable> {
+    Ok(Body::ToolTried(ToolTried {
+        tool: fields.id("tool", A_TOOL, ToolId::parse)?,
+        readings: fields.texts("readings", "a list of readings, each as it was typed")?,
+        unit: fields.text("unit", A_UNIT)?,
+        words: words(fields)?,
+    }))
+}
+
+fn read_warmth_settled(fields: &Fields) -> Result<Body, Unreadable> {
+    Ok(Body::WarmthSettled(WarmthSettled {
+        measure: fields.text("measure", A_MEASURE)?,
+        answer: fields.word("answer", WarmthAnswer::NAMES, WarmthAnswer::from_id)?,
     }))
 }
 

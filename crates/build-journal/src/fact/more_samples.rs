@@ -120,6 +120,30 @@ fn done() -> BoxedStrategy<Body> {
             }
         )),
         (
+            tool(),
+            prop::collection::vec(text(), 0..6),
+            text(),
+            maybe_text()
+        )
+            .prop_map(|(tool, readings, unit, words)| Body::ToolTried(ToolTried {
+                tool,
+                readings,
+                unit,
+                words
+            })),
+        (
+            prop_oneof![Just("main-oil-clearance".to_owned()), measure()],
+            any::<bool>()
+        )
+            .prop_map(|(measure, corrected)| {
+                let answer = if corrected {
+                    WarmthAnswer::ToReference
+                } else {
+                    WarmthAnswer::AsRead
+                };
+                Body::WarmthSettled(WarmthSettled { measure, answer })
+            }),
+        (
             "[0-9a-f]{64}",
             text(),
             any::<u32>(),

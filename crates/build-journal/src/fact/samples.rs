@@ -5,6 +5,7 @@ use assembly_core::fit::running_clearance::NeedleSense;
 use build_plan::{At, Direction, Place, Ring, Station, ValveSide};
 use proptest::prelude::*;
 
+use super::more_samples::maybe_text;
 use super::*;
 use crate::id::{DeviceId, FactId, SettingId, Stamper, ToolId};
 
@@ -36,6 +37,11 @@ impl Pen {
     pub(crate) fn in_another_tab(mut self) -> Self {
         self.dice = 1 << 50;
         self
+    }
+
+    /// Lies by for so many days.
+    pub(crate) const fn wait_days(&mut self, days: u64) {
+        self.wall += days * 24 * 60 * 60 * 1000;
     }
 
     /// The next fact, a minute after the last.
@@ -344,9 +350,11 @@ fn tool_set() -> BoxedStrategy<ToolSet> {
 pub(crate) fn body() -> BoxedStrategy<Body> {
     prop_oneof![
         2 => engine().prop_map(Body::EngineDescribed),
-        1 => (tool(), text(), instrument()).prop_map(|(tool, name, instrument)| {
-            Body::ToolListed(ToolListed { tool, name, instrument })
-        }),
+        1 => (tool(), text(), instrument(), maybe_text()).prop_map(
+            |(tool, name, instrument, mark)| {
+                Body::ToolListed(ToolListed { tool, name, instrument, mark })
+            }
+        ),
         1 => tool_set().prop_map(Body::ToolSet),
         6 => a_reading().prop_map(|one| Body::Reading(one.into())),
         2 => a_limits().prop_map(Body::LimitsSet),

@@ -57,6 +57,16 @@ words! {
 }
 
 words! {
+    /// What is done about readings taken at another temperature than 20 °C.
+    WarmthAnswer {
+        /// They are brought to 20 °C.
+        ToReference = "to-20";
+        /// They count as they were read.
+        AsRead = "as-read";
+    }
+}
+
+words! {
     /// What sort of result a fact speaks of.
     Sort {
         /// A measure.

@@ -44,6 +44,7 @@ impl Bench {
                 tool,
                 name: name.to_owned(),
                 instrument: instrument.to_owned(),
+                mark: None,
             }));
         }
         bench

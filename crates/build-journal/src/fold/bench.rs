@@ -3,9 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use assembly_core::quantity::{Kind, Typed, read, unit_of};
-use assembly_core::tool::{self, Setting, Tool, instrument};
+use assembly_core::tool::{self, Setting, Tool};
 
+use super::build::Build;
 use super::tools::{ListedTool, ToolSetting};
+use super::warmth::ToReference;
 use crate::fact::SetOn;
 use crate::id::{FactId, SettingId, ToolId};
 
@@ -19,6 +21,8 @@ pub(super) struct Bench {
     known: Vec<Tool>,
     /// Readings that a tool was locked at when another was set in it.
     locks: BTreeSet<FactId>,
+    /// What is brought to 20 °C.
+    pub(super) to_reference: ToReference,
 }
 
 /// Why a reading has no give-or-take.
@@ -40,17 +44,12 @@ pub(super) struct Link<'a> {
 }
 
 impl Bench {
-    pub(super) fn new(tools: &[ListedTool]) -> Self {
-        let known = |listed: &ListedTool| {
-            let kind = instrument(&listed.instrument)?;
-            Some(Tool::new(
-                listed.tool.to_string(),
-                listed.name.as_str(),
-                kind,
-            ))
-        };
+    pub(super) fn of(build: &Build) -> Self {
+        let tools = &build.tools;
+        let engine = build.engine.as_ref().map(|described| &described.engine);
         Self {
-            known: tools.iter().filter_map(known).collect(),
+            to_reference: ToReference::of(&build.warmth, engine),
+            known: tools.iter().filter_map(ListedTool::known).collect(),
             locks: tools
                 .iter()
                 .flat_map(|listed| &listed.settings)
@@ -58,7 +57,7 @@ impl Bench {
                 .collect(),
             tools: tools
                 .iter()
-                .map(|listed| (listed.tool, (listed.clone(), known(listed))))
+                .map(|listed| (listed.tool, (listed.clone(), listed.known())))
                 .collect(),
         }
     }

@@ -2,12 +2,13 @@
 //! around. From these the last digits get their meaning and a slip its question.
 
 use assembly_core::quantity::{Kind, Typed, Unit, last_digits};
-use assembly_core::tool::instrument;
+use assembly_core::tool::Tool;
 use assembly_core::typing_sense::{Expectation, Question, Scale, questions};
 use build_plan::{Measure, Place};
 
 use super::build::Build;
 use super::readings::Taken;
+use super::tools::ListedTool;
 use crate::fact::Reading;
 use crate::id::{FactId, SettingId, ToolId};
 
@@ -130,10 +131,11 @@ impl Build {
         let measure = taken.measure.filter(|one| one.kind == Kind::Length)?;
         let set = (taken.reading.tool, taken.reading.setting);
         let beside = self.beside_all_but(Some(fact), measure, place, set);
-        Some(questions(
-            typed,
-            &self.expected(beside, typed, &taken.reading),
-        ))
+        let mut expected = self.expected(beside, typed, &taken.reading);
+        if self.needle(set).is_none() {
+            self.expect_standard(measure, place.at, &mut expected);
+        }
+        Some(questions(typed, &expected))
     }
 
     fn expected(&self, beside: Beside, typed: &Typed, reading: &Reading) -> Expectation {
@@ -147,8 +149,9 @@ impl Build {
         } else {
             PLACES_APART
         };
-        let kind = self.tools.iter().find(|one| Some(one.tool) == reading.tool);
-        let kind = kind.and_then(|one| instrument(&one.instrument));
+        let tool = self.tools.iter().find(|one| Some(one.tool) == reading.tool);
+        let tool = tool.and_then(ListedTool::known);
+        let kind = tool.as_ref().map(Tool::instrument);
         let scale = match kind {
             _ if needle => Scale::Needle,
             // A gauge that compares is read whole on whatever it is set on.
@@ -164,7 +167,7 @@ impl Build {
             previous: beside.was.map(|typed| typed.si()),
             change_spread: CHANGES_BY,
             repeats: si(&beside.here),
-            reading_spread: kind.map_or(UNKNOWN_TOOL, |kind| kind.deviation(typed.si())),
+            reading_spread: tool.map_or(UNKNOWN_TOOL, |tool| tool.deviation(typed.si())),
             scale,
             ..Expectation::default()
         }

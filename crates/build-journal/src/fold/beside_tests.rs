@@ -41,6 +41,7 @@ impl Book {
                 tool: ToolId::from_random(tool),
                 name: kind.to_owned(),
                 instrument: kind.to_owned(),
+                mark: None,
             }));
         }
         book

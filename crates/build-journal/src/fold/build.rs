@@ -19,6 +19,7 @@ use super::record::Record;
 use super::store::{Readings, Spot};
 use super::strikes::StruckOut;
 use super::tools::ListedTool;
+use super::warmth::SettledWarmth;
 use crate::id::{BuildId, FactId};
 use crate::journal::Journal;
 
@@ -31,6 +32,8 @@ pub struct Build {
     pub engine: Option<DescribedEngine>,
     /// The tools, in the order they were listed.
     pub tools: Vec<ListedTool>,
+    /// What was decided about readings taken cold or warm, by the id of the fit.
+    pub(super) warmth: BTreeMap<String, SettledWarmth>,
     /// The limits in force, in the order they were set.
     pub limits: Vec<Limits>,
     /// The main bearings, front to rear; none before the engine is described.
@@ -115,6 +118,7 @@ impl Build {
             id,
             engine: None,
             tools: Vec::new(),
+            warmth: BTreeMap::new(),
             limits: Vec::new(),
             mains: Vec::new(),
             rods: Vec::new(),

@@ -11,6 +11,9 @@ use crate::id::FactId;
 
 const MINUTE: i64 = 60_000;
 const DAY: i64 = 24 * 60 * MINUTE;
+/// The clocks of two devices may differ by so much without one having been put
+/// back. Ours.
+const CLOCKS_DIFFER: i64 = 10 * MINUTE;
 
 /// A state that was good and lasts for a time only.
 #[derive(Clone, PartialEq, Debug)]
@@ -29,10 +32,17 @@ pub struct Clock {
 }
 
 impl Clock {
-    /// Whether it has run out at this moment.
+    /// Whether it has run out at this moment. When the clock was put back, nobody
+    /// can tell, and it does not count.
     #[must_use]
     pub fn has_run_out(&self, now: i64) -> bool {
-        self.ends.is_some_and(|ends| ends <= now)
+        self.ends.is_some_and(|ends| ends <= now) || self.clock_went_back(now)
+    }
+
+    /// Whether the device's clock was put back since: the moment lies before it began.
+    #[must_use]
+    pub const fn clock_went_back(&self, now: i64) -> bool {
+        now < self.since.saturating_sub(CLOCKS_DIFFER)
     }
 }
 

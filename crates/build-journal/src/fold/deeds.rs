@@ -110,6 +110,7 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
             tool: ToolId::from_random(tool),
             name: instrument.to_owned(),
             instrument: instrument.to_owned(),
+            mark: None,
         };
         write(&mut facts, 0, Body::ToolListed(listed), None);
     }
@@ -160,7 +161,7 @@ pub(crate) fn facts_of(deeds: &[Deed]) -> Vec<Fact> {
                         unit: "in".to_owned(),
                         tool: Some(ToolId::from_random(*tool)),
                         setting: setting.map(SettingId::from_random),
-                        temperature: None,
+                        temperature: (thou % 3 == 0).then(|| "5 °C".to_owned()),
                         condition: None,
                         keyed: None,
                     }

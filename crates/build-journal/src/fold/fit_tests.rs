@@ -48,6 +48,7 @@ impl Book {
                 tool: ToolId::from_random(tool),
                 name: instrument.to_owned(),
                 instrument: instrument.to_owned(),
+                mark: None,
             }));
         }
         book

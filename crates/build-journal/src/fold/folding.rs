@@ -12,6 +12,7 @@ use super::readings::Taken;
 use super::sayings::Decided;
 use super::store::{Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
+use super::tools::tell_apart;
 use super::units::Units;
 use super::working_out::{Dirty, Registered, Registers};
 use crate::fact::{Body, Fact, Reading, Struck};
@@ -79,7 +80,8 @@ impl Folding {
         for fact in &others {
             folding.take(fact);
         }
-        folding.bench = Bench::new(&folding.build.tools);
+        tell_apart(&mut folding.build.tools);
+        folding.bench = Bench::of(&folding.build);
         folding.set_up();
         folding.build.record.decided = {
             let with = (&folding.build.plan, folding.engine());
@@ -171,12 +173,13 @@ impl Folding {
             }
             Body::ToolSet(made) => {
                 self.take(fact);
-                self.bench = Bench::new(&self.build.tools);
+                self.bench = Bench::of(&self.build);
                 self.set_like(made)
             }
-            Body::ToolListed(_) => {
+            Body::ToolListed(_) | Body::ToolTried(_) => {
                 self.take(fact);
-                self.bench = Bench::new(&self.build.tools);
+                tell_apart(&mut self.build.tools);
+                self.bench = Bench::of(&self.build);
                 self.everything()
             }
             _ => {
@@ -209,6 +212,7 @@ impl Folding {
             Body::EventHappened(_)
             | Body::Waived(_)
             | Body::ToolChecked(_)
+            | Body::WarmthSettled(_)
             | Body::OwnMeasure(_)
             | Body::OwnStep(_)
             | Body::FastenerGroup(_) => true,

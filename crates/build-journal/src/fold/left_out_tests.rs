@@ -25,6 +25,7 @@ impl Bench {
             tool: ToolId::from_random(1),
             name: "micrometer".to_owned(),
             instrument: "outside-micrometer-tenths".to_owned(),
+            mark: None,
         }));
         bench.write(Body::LimitsSet(limits("0.5", "4.5")));
         bench

@@ -38,6 +38,7 @@ mod reach;
 mod readings;
 mod record;
 mod register;
+mod repaired;
 mod running_fit;
 mod sayings;
 mod side_by_side;
@@ -48,7 +49,9 @@ mod strikes;
 mod taking;
 pub mod tightening;
 mod tools;
+mod trials;
 mod units;
+mod warmth;
 mod way_back;
 mod working_out;
 
@@ -83,7 +86,9 @@ pub use side_by_side::SideBySide;
 pub use stale::{ResultState, Stale};
 pub use standing::{Missing, Standing};
 pub use strikes::StruckOut;
-pub use tools::{ListedTool, ToolSeen, ToolSetting};
+pub use tools::{ListedTool, ToolSeen, ToolSetting, is_one_name};
+pub use trials::{ToolTrial, TrialProblem, is_wild, scatter_of, still_wanted};
+pub use warmth::{FitWarmth, SettledWarmth, temperature_of};
 pub use way_back::{Job, WayBack};
 
 #[cfg(test)]
@@ -107,4 +112,8 @@ mod stale_tests;
 #[cfg(test)]
 mod tests;
 #[cfg(test)]
+mod tool_tests;
+#[cfg(test)]
 mod undone_tests;
+#[cfg(test)]
+mod warmth_tests;

@@ -102,6 +102,8 @@ impl Register {
         .reading(taken, typed, 0);
         match measured {
             Ok(value) => {
+                let sources = Arc::make_mut(&mut self.sources);
+                let value = bench.to_reference.bring(value, taken, sources);
                 let repeats = self.places.entry((role, place)).or_default();
                 repeats.values.push(value);
                 repeats.mean = None;

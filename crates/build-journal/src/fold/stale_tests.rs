@@ -46,6 +46,7 @@ impl Garage {
                 tool: ToolId::from_random(tool),
                 name: instrument.to_owned(),
                 instrument: instrument.to_owned(),
+                mark: None,
             }));
         }
         garage

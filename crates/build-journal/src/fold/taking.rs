@@ -6,7 +6,7 @@ use super::folding::Folding;
 use super::limits::{Limits, put_in_force};
 use super::photos::KeptPhoto;
 use super::problem::Problem;
-use super::tools::{list, seen, set};
+use super::tools::{list, seen, set, tried};
 use crate::fact::{Body, EngineDescribed, Fact, Spot as Where};
 
 impl Folding {
@@ -36,6 +36,22 @@ impl Folding {
                 let known = seen(&mut build.tools, fact.id(), made);
                 self.unless(known, fact, "A tool was looked at that is not on the list.");
             }
+            Body::ToolTried(made) => {
+                let known = tried(&mut build.tools, fact.id(), made);
+                let shown = build.tools.iter().find(|one| one.tool == made.tool);
+                let shown = shown.and_then(|tool| {
+                    let why = tool.trials.last()?.shows(tool.kind()).err()?;
+                    Some(format!(
+                        "A trial of the {} does not count: {why}.",
+                        tool.called
+                    ))
+                });
+                if let Some(text) = shown {
+                    build.problems.push(Problem::new(fact.id(), text));
+                }
+                self.unless(known, fact, "A tool was tried out that is not on the list.");
+            }
+            Body::WarmthSettled(made) => self.settle_warmth(fact.id(), made),
             Body::Photo(photo) => build.photos.push(KeptPhoto {
                 fact: fact.id(),
                 photo: photo.clone(),

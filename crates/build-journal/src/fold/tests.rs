@@ -244,6 +244,7 @@ fn a_tool_listed_again_keeps_its_settings() {
             tool,
             name: name.to_owned(),
             instrument: "bore-gauge-tenths".to_owned(),
+            mark: None,
         })
     };
     let set = Body::ToolSet(crate::fact::ToolSet {

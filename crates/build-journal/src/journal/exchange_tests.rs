@@ -131,6 +131,7 @@ fn both(here: Body, there: Body) -> Vec<Conflict> {
             tool: ToolId::from_random(1),
             name: "micrometer".to_owned(),
             instrument: "outside-micrometer-tenths".to_owned(),
+            mark: None,
         }),
     ];
     for body in start {
@@ -185,6 +186,7 @@ fn readings_that_were_said_to_stand_side_by_side_are_not_asked_about_again() {
             tool: ToolId::from_random(1),
             name: "micrometer".to_owned(),
             instrument: "outside-micrometer-tenths".to_owned(),
+            mark: None,
         }),
     );
     hand(&mut devices, 0, 1);

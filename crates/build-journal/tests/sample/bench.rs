@@ -162,6 +162,7 @@ impl Pen {
                 tool: tool.id(),
                 name: (*name).to_owned(),
                 instrument: (*instrument).to_owned(),
+                mark: None,
             }));
         }
         for (tool, .., set_at) in TOOLS {

@@ -10,6 +10,7 @@ mod decks;
 mod fitted;
 mod heads;
 mod main_bearings;
+mod metal;
 mod oil;
 mod per;
 mod pistons;
@@ -47,6 +48,7 @@ pub use main_bearings::{
     MAIN_JOURNAL_DIAMETER, MAIN_JOURNAL_OUT_OF_ROUND, MAIN_JOURNAL_TAPER, MAIN_LINE,
     MAIN_OIL_CLEARANCE, MAIN_SHELL_WALL, TURNING_EFFORT,
 };
+pub use metal::Pair;
 pub use oil::{
     DISTRIBUTOR_FLOAT, PICKUP_TO_PAN, PUMP_COVER_WEAR, PUMP_DRIVE_FLOAT, PUMP_END_CLEARANCE,
     PUMP_GEAR_TO_BODY, PUMP_TIP_CLEARANCE,

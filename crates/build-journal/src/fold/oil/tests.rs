@@ -48,6 +48,7 @@ impl Evening {
                 tool: ToolId::from_random(number),
                 name: instrument.to_owned(),
                 instrument: instrument.to_owned(),
+                mark: None,
             }));
         }
         evening

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use assembly_core::tool::{Tool, instrument};
+use assembly_core::tool::Tool;
 use build_plan::At;
 
 use super::bolts::Length;
@@ -14,6 +14,7 @@ use super::sheet::{Sheet, from_one};
 use crate::fact::{Body, Fact, FastenerGroup, Outcome, RunBegun, Spot, Wrench};
 use crate::fold::Problem;
 use crate::fold::strikes::struck_out;
+use crate::fold::tools::listed;
 use crate::id::{FactId, OwnId, ToolId};
 use crate::journal::Journal;
 
@@ -34,10 +35,17 @@ pub struct Tightenings {
 pub fn tightenings(journal: &Journal) -> Tightenings {
     let mut gathering = Gathering::default();
     let struck = struck_out(journal.facts(), &mut Vec::new());
-    for fact in journal.facts() {
-        if !struck.contains_key(&fact.id()) {
-            gathering.take(fact);
-        }
+    let standing = || {
+        let facts = journal.facts();
+        facts.filter(|fact| !struck.contains_key(&fact.id()))
+    };
+    // A length counts with what is known of its tool now, not with what was then.
+    gathering.tools = listed(standing())
+        .iter()
+        .filter_map(|tool| Some((tool.tool, tool.known()?)))
+        .collect();
+    for fact in standing() {
+        gathering.take(fact);
     }
     for part in gathering
         .found
@@ -100,13 +108,6 @@ impl Gathering {
                     part.renew(bolt, fact.id(), made.lot.as_deref());
                 }
             }),
-            Body::ToolListed(made) => {
-                if let Some(kind) = instrument(&made.instrument) {
-                    let tool = Tool::new(made.tool.to_string(), &made.name, kind);
-                    self.tools.insert(made.tool, tool);
-                }
-                true
-            }
             Body::WrenchListed(made) => {
                 let listed = &mut self.found.listed;
                 match listed.iter_mut().find(|(tool, _)| *tool == made.tool) {
