@@ -10,6 +10,7 @@ use build_journal::{OwnId, PartId, SittingId};
 use build_plan::{At, Place};
 
 use super::bench::{Pen, drawn};
+use super::oil;
 use super::rounds::{ROUNDS, type_the_limits};
 
 /// The steps that are done when the measuring begins.
@@ -70,6 +71,7 @@ pub fn book() -> Journal {
         "A sample: an invented engine with invented numbers, to try things out on. Nothing in it is good for a real one.",
         None,
     );
+    oil::as_found(&mut pen);
     steps(&mut pen, DONE);
     parts(&mut pen);
 
@@ -86,6 +88,7 @@ pub fn book() -> Journal {
         round.go(&mut pen, &engine);
     }
     steps(&mut pen, MEASURED);
+    oil::system(&mut pen);
     pen.write(Body::Waived(Waived {
         result: ResultName {
             sort: Sort::Measure,

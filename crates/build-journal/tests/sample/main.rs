@@ -10,5 +10,6 @@
 
 mod bench;
 mod book;
+mod oil;
 mod rounds;
 mod verdicts;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use assembly_core::measure::Verdict;
-use build_journal::fold::{Build, FitStanding, Missing, conflicts};
+use build_journal::fold::{Build, FitStanding, Missing, OilView, TrendLine, conflicts};
 use build_journal::{export, fold, import, sample};
 use build_plan::At;
 use build_plan::proof::Proof;
@@ -78,6 +78,27 @@ fn one_bore_no_longer_counts() {
     let promised = ["bore", "bore-taper", "bore-out-of-round", "piston-to-wall"];
     let promised = promised.map(|id| (id, At::Cylinder(3)));
     assert_eq!(stale, promised.into());
+}
+
+#[test]
+fn its_oil_screens_have_something_to_show() {
+    let view = OilView::of(&book());
+    assert_eq!(view.inputs.lacks, []);
+    assert!(view.inputs.circuit.is_some() && view.inputs.pump.is_some());
+    assert!(
+        view.inputs.cylinder.is_some(),
+        "{:?}",
+        view.inputs.cylinder_lacks
+    );
+    let oil = &view.build.oil;
+    // The rows of the run say the pressure, too.
+    assert_eq!(
+        (oil.gauge.len(), oil.primes.len(), oil.rows.len()),
+        (7, 1, 3)
+    );
+    assert_eq!(oil.notes.len(), 2);
+    let points = |line: &TrendLine| line.points.len() > 1;
+    assert!(view.trends.iter().any(points), "a trend has points");
 }
 
 #[test]
