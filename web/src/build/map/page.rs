@@ -1,5 +1,6 @@
 //! The pages of the map.
 
+use build_plan::At;
 use build_plan::map::{Part, Region};
 use leptos::prelude::*;
 
@@ -24,6 +25,12 @@ pub fn engine_map(place: Memo<Place>) -> Piece {
     Piece::live(move || {
         let place = place.get();
         let to = |place: Place| Route::Build(id.clone(), Page::Map(place)).to_string();
+        let measured_at = |part: Part| match part {
+            Part::At(At::Main(number)) => {
+                Some(Route::Build(id.clone(), Page::Main(number)).to_string())
+            }
+            _ => None,
+        };
         stands.with(|stands| {
             let Some(stands) = stands else {
                 let words = "The engine is not described in what is here of this build. Bring in the file it was exported to.";
@@ -33,7 +40,7 @@ pub fn engine_map(place: Memo<Place>) -> Piece {
             let found = match &place {
                 Place::Whole => Some(whole(stands, &to)),
                 Place::Region(id) => Region::with_id(engine, id)
-                    .map(|region| enlarged(stands, region, &to)),
+                    .map(|region| enlarged(stands, region, &to, &measured_at)),
                 Place::Part(id) => Part::with_id(engine, id).map(|part| {
                     let units = settings.units();
                     opened

@@ -1,6 +1,6 @@
 //! One region, enlarged: each part as large as a thumb, a way to its measures.
 
-use build_plan::map::{Frame, Region, SHEET_WIDTH, Spot, zoomed};
+use build_plan::map::{Frame, Part, Region, SHEET_WIDTH, Spot, zoomed};
 
 use super::drawing::{item, lines, mark, rect, sheet, words};
 use super::place::Place;
@@ -20,6 +20,7 @@ pub(super) fn enlarged(
     stands: &EngineStands,
     region: Region,
     to: &dyn Fn(Place) -> String,
+    measured_at: &dyn Fn(Part) -> Option<String>,
 ) -> Piece {
     let engine = &stands.engine;
     let drawing = zoomed(engine, region);
@@ -38,7 +39,12 @@ pub(super) fn enlarged(
     };
     let headings = (drawing.headings.iter())
         .map(|one| words("map-heading", (2.0, one.y), &one.words).attr("aria-hidden", "true"));
-    let parts = drawing.spots.iter().map(|spot| part(stands, spot, to));
+    let parts = drawing.spots.iter().map(|spot| {
+        // A main is measured on one page, which is one tap away.
+        let address = measured_at(spot.part);
+        let address = address.unwrap_or_else(|| to(Place::Part(spot.part.id())));
+        part(stands, spot, &address)
+    });
     let map = sheet(drawing.height, &format!("{name}, front to rear"))
         .with(shaft.map(|one| one.attr("aria-hidden", "true")))
         .all(headings.map(Into::into).collect::<Vec<Piece>>())
@@ -62,11 +68,11 @@ pub(super) fn back(to: &str, words: &str) -> El {
     )
 }
 
-fn part(stands: &EngineStands, spot: &Spot, to: &dyn Fn(Place) -> String) -> El {
+fn part(stands: &EngineStands, spot: &Spot, address: &str) -> El {
     let one = stands.at(spot.part);
     let id = spot.part.id();
     let says = format!("{}: {}", capital(&spot.part.to_string()), one.sentence());
-    let (listed, link) = item("map-part", &to(Place::Part(id.clone())), &says);
+    let (listed, link) = item("map-part", address, &says);
     let frame = spot.frame;
     let middle = frame.x + frame.width / 2.0;
     let mark_frame = Frame {
