@@ -46,6 +46,8 @@ mod tightening;
 mod tonight;
 /// The diary of a tool.
 mod tools;
+/// Tools tried out and told apart, slips and cold parts asked about.
+mod trying;
 /// Text that is no number.
 mod typing;
 /// Newer builds.

@@ -2,8 +2,8 @@
 //! words of the bench.
 
 use build_journal::fact::{
-    Body, Outcome, PartListed, PartMoved, PartStage, Photo, Spot, ToolChecked, WorkMoved,
-    WorkReturned, WorkStage, WorkWanted,
+    Body, Outcome, PartListed, PartMoved, PartStage, Photo, Spot, ToolChecked, ToolTried,
+    WarmthAnswer, WarmthSettled, WorkMoved, WorkReturned, WorkStage, WorkWanted,
 };
 use build_journal::fold::Build;
 use build_journal::{PartId, WorkId};
@@ -15,6 +15,8 @@ use super::words::{short, spot, tool_name, with_unit};
 pub fn of(body: &Body, build: &Build) -> Option<String> {
     Some(match body {
         Body::ToolChecked(one) => tool_checked(build, one),
+        Body::ToolTried(one) => tool_tried(build, one),
+        Body::WarmthSettled(one) => warmth_settled(build, one),
         Body::Photo(one) => photo(build, one),
         Body::OwnMeasure(one) => format!("A measure of one's own: {}", short(&one.label)),
         Body::OwnStep(one) => format!("A step of one's own: {}", short(&one.label)),
@@ -60,6 +62,25 @@ fn tool_checked(build: &Build, one: &ToolChecked) -> String {
     };
     let tool = tool_name(build, one.tool);
     format!("The {tool} {how}{}", and(one.words.as_deref()))
+}
+
+fn tool_tried(build: &Build, one: &ToolTried) -> String {
+    let tool = tool_name(build, one.tool);
+    let readings: Vec<&str> = one.readings.iter().map(String::as_str).collect();
+    format!(
+        "The {tool} tried out{}: {} {}",
+        and(one.words.as_deref()),
+        short(&readings.join(", ")),
+        short(&one.unit)
+    )
+}
+
+fn warmth_settled(build: &Build, one: &WarmthSettled) -> String {
+    let done = match one.answer {
+        WarmthAnswer::ToReference => "brought to 20 °C",
+        WarmthAnswer::AsRead => "left as they were read, cold or warm",
+    };
+    format!("Readings for {} {done}", measure_name(build, &one.measure))
 }
 
 fn photo(build: &Build, one: &Photo) -> String {

@@ -26,6 +26,8 @@ use crate::kit::words::{too_long, word_field};
 /// As many lines are shown at once: ten thousand would keep a phone busy.
 const LINES: usize = 200;
 const NOTE_AT_MOST: usize = 2000;
+/// As many readings at places that are not there are named.
+const NAMED: usize = 20;
 
 /// The page of the book.
 #[must_use]
@@ -102,6 +104,7 @@ pub fn book() -> Piece {
         to_settle(opened),
         write_note(opened).into(),
         problems,
+        elsewhere(opened),
         set_aside(),
         all_photos(opened),
         filter(journal, wanted),
@@ -109,6 +112,45 @@ pub fn book() -> Piece {
         none,
         earlier,
     ])
+}
+
+/// Readings at places that this engine does not have, as from a file: they count for
+/// nothing, and are named.
+fn elsewhere(opened: Opened) -> Piece {
+    let facts = Memo::new(move |_| {
+        opened.build.with(|build| {
+            let standing = build
+                .elsewhere
+                .iter()
+                .filter(|taken| taken.struck.is_none());
+            standing.map(|taken| taken.fact).collect::<Vec<FactId>>()
+        })
+    });
+    Piece::live(move || {
+        let facts = facts.get();
+        if facts.is_empty() {
+            return Piece::none();
+        }
+        let named = facts.iter().take(NAMED);
+        let mut lines: Vec<String> = opened.journal.with_untracked(|journal| {
+            opened.build.with_untracked(|build| {
+                named
+                    .filter_map(|fact| Some(words::of(journal.get(*fact)?, journal, build)))
+                    .collect()
+            })
+        });
+        if facts.len() > NAMED {
+            lines.push(format!("and {} more", facts.len() - NAMED));
+        }
+        section("Read where this engine has nothing")
+            .test("elsewhere")
+            .with(note(
+                "hint",
+                "This engine has no such place or no such measure, as it is described. These readings are kept and count for nothing. Describe the engine as it is, or strike them out.",
+            ))
+            .with(sentences("findings", &lines))
+            .into()
+    })
 }
 
 fn line(
@@ -141,11 +183,32 @@ fn line(
         .test("fact")
         .with(el("p").class("log-words").with(said))
         .with(picture)
-        .with(note("hint", &time(fact)))
+        .with(note("hint", &time_words(fact)))
         .with(button("quiet", action, name, move || {
             let _ = opened.strike(target, None);
         }))
         .into()
+}
+
+/// From this far on, a device's clock was behind what it had written before, or had
+/// seen of other devices: milliseconds.
+const BEHIND: i64 = 60_000;
+
+/// Whether the device's clock was behind the lines before this one. Its place in the
+/// book is right all the same: the id goes by what was there before.
+fn is_behind(fact: &Fact) -> bool {
+    let in_order = i64::try_from(fact.id().milliseconds()).unwrap_or(i64::MAX);
+    in_order.saturating_sub(fact.clock()) > BEHIND
+}
+
+/// When a line was written, and what is to be known of that clock.
+fn time_words(fact: &Fact) -> String {
+    let time = time(fact);
+    if is_behind(fact) {
+        format!("{time} (the clock of the device was behind: it comes after the lines below)")
+    } else {
+        time
+    }
 }
 
 /// When it was written, as the device's clock said.
@@ -178,4 +241,33 @@ fn write_note(opened: Opened) -> El {
         .class("note")
         .with(word_field("note", "Note", "", draft, NOTE_AT_MOST, || None))
         .with(button("quiet", "Write it down", "note-write", write))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use build_journal::{DeviceId, Stamper};
+
+    #[test]
+    fn a_clock_that_jumps_back_is_told_and_changes_no_order() {
+        let mut stamper = Stamper::new();
+        let mut write = |wall: u64| {
+            let body = Body::Note(Note {
+                text: String::new(),
+                place: None,
+                step: None,
+            });
+            let clock = i64::try_from(wall).unwrap();
+            let id = stamper.stamp(wall, wall);
+            Fact::new(id, DeviceId::from_random(1), clock, body)
+        };
+        let day = 24 * 60 * 60 * 1000;
+        let now = 1_750_000_000_000;
+        let (first, back, later) = (write(now), write(now - day), write(now + 1));
+        assert!(first.id() < back.id() && back.id() < later.id());
+        assert_eq!(
+            [first, back, later].map(|fact| is_behind(&fact)),
+            [false, true, false]
+        );
+    }
 }

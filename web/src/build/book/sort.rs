@@ -48,11 +48,12 @@ impl Sort {
     #[must_use]
     pub const fn of(body: &Body) -> Self {
         match body {
-            Body::Reading(_) | Body::ReadingsStand(_) => Self::Readings,
+            Body::Reading(_) | Body::ReadingsStand(_) | Body::WarmthSettled(_) => Self::Readings,
             Body::LimitsSet(_) => Self::Limits,
             Body::ToolListed(_)
             | Body::ToolSet(_)
             | Body::ToolChecked(_)
+            | Body::ToolTried(_)
             | Body::WrenchListed(_) => Self::Tools,
             Body::StepMarked(_)
             | Body::CheckMade(_)

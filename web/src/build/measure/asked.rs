@@ -87,6 +87,21 @@ impl Asked {
         self.answered(fact);
     }
 
+    /// The part is of another size: it gets limits of its own, the sheet's moved by
+    /// the step.
+    fn take_size(self, fact: FactId) {
+        let limits = self
+            .opened
+            .build
+            .with_untracked(|build| build.limits_when_repaired(fact));
+        if let Some(limits) = limits
+            && self.opened.write_down(Body::LimitsSet(limits)).is_none()
+        {
+            return;
+        }
+        self.answered(fact);
+    }
+
     /// The questions, the latest first.
     #[must_use]
     pub fn piece(self) -> Piece {
@@ -117,8 +132,13 @@ impl Asked {
                 move || self.take(fact, &question),
             )
         });
+        let repaired = matches!(question.slip, Slip::OtherSize { .. }).then(|| {
+            button("", "Yes, repaired to that", "take-size", move || {
+                self.take_size(fact);
+            })
+        });
         let mine = button("quiet", &keep, "keep-mine", move || self.answered(fact));
-        let answers = el("div").class("pair").with(take).with(mine);
+        let answers = el("div").class("pair").with(take).with(repaired).with(mine);
         Some(
             el("div")
                 .class("notice notice-caution asked")

@@ -1,10 +1,14 @@
 //! One main bearing: where to measure next, what was read, and what comes of it.
 
-use build_plan::{Main, Place};
+use build_plan::map::Part;
+use build_plan::measure::MAIN_OIL_CLEARANCE;
+use build_plan::{At, Main, Place};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+use super::asked::Asked;
+use super::cold::warmth;
 use super::entry::entry;
 use super::order::{self, Spot};
 use super::places::{Choosing, places};
@@ -14,6 +18,7 @@ use super::tool_choice::InHand;
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::build::book::photo_strip;
+use crate::build::map;
 use crate::device::settings::settings;
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
@@ -61,10 +66,12 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
     let body = Piece::when(
         move || main.with(Option::is_some),
         move || {
+            let others = Piece::live(move || on_the_map(opened, number.get()).into());
             let right = el("div")
                 .class("half answer")
                 .test("answer")
-                .with(result(opened, shown));
+                .with(result(opened, shown))
+                .with(others);
             let left = el("div").class("half").with(measuring(opened, number));
             el("div").class("halves").with(left).with(right).into()
         },
@@ -82,6 +89,15 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
         },
     );
     Piece::all([head, body, photos])
+}
+
+/// The way to everything else that is measured on this main.
+fn on_the_map(opened: Opened, number: u8) -> El {
+    let part = map::Place::Part(Part::At(At::Main(number)).id());
+    let to = Route::Build(opened.id.to_string(), Page::Map(part));
+    el("p")
+        .class("no-print")
+        .with(link("quiet", &to, &format!("All measures of main {number}")).test("on-the-map"))
 }
 
 /// The place in hand and all the others.
@@ -155,7 +171,8 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
         spot,
         choose,
     };
-    Piece::all([foreseen(), panel, places(choosing)])
+    let cold = warmth(&MAIN_OIL_CLEARANCE, move || Some(At::Main(number.get())));
+    Piece::all([foreseen(), cold, panel, places(choosing)])
 }
 
 /// What is said when the work turns from one measure to the next.
@@ -211,6 +228,8 @@ fn all_measured(opened: Opened, number: Memo<u8>) -> El {
                 format!("Done: every place on main {} is measured.", number.get())
             }),
         )
+        // The last reading may look like a slip, too.
+        .with(Asked::of(opened).piece())
         .with(next)
         .with(note("hint", "Tap a place below to read it again."))
 }

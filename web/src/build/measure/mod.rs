@@ -1,13 +1,15 @@
 //! Measuring: the main bearings, their limits, and the tools.
 
-mod asked;
+pub mod asked;
 mod bearing;
+pub mod cold;
 mod crank;
 mod diary;
 pub mod entry;
 mod holding;
 pub mod limits;
 mod mains;
+mod naming;
 pub mod order;
 mod picture;
 pub mod places;
@@ -17,6 +19,7 @@ mod standing;
 mod temperature;
 pub mod tool_choice;
 mod tools;
+mod trial;
 mod zeroing;
 
 pub use bearing::bearing_page;

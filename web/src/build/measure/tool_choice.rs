@@ -1,15 +1,14 @@
 //! Which tool is in hand for a measure, and listing one.
 
 use assembly_core::tool::{INSTRUMENTS, Instrument, Task, Tool, instrument};
-use build_journal::fact::ToolListed;
+use build_journal::ToolId;
 use build_journal::fold::{Build, ListedTool};
-use build_journal::{Body, ToolId};
 use build_plan::Measure;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, Per};
 use leptos::prelude::*;
 
+use super::naming::{list_tool, same_on_the_list, second_of_a_name};
 use crate::build::Opened;
-use crate::device::chance;
 use crate::device::drafts::Draft;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::Piece;
@@ -45,9 +44,7 @@ pub fn has_tools(measure: &Measure) -> bool {
 /// The listed tools, as what is known of them.
 #[must_use]
 pub fn own_tools(build: &Build) -> Vec<Tool> {
-    let known =
-        |tool: &ListedTool| Some(Tool::new(tool.tool.to_string(), &tool.name, kind_of(tool)?));
-    build.tools.iter().filter_map(known).collect()
+    build.tools.iter().filter_map(ListedTool::known).collect()
 }
 
 /// The tool in hand for a measure: the one picked last, else the one read with
@@ -125,24 +122,6 @@ impl InHand {
     }
 }
 
-/// Puts a tool of this kind on the list. A second one of a kind gets a number.
-pub fn list_tool(opened: Opened, kind: &'static Instrument) -> Option<ToolId> {
-    let tool = ToolId::from_random(chance::bits());
-    let name = opened.build.with_untracked(|build| {
-        let taken = |name: &str| build.tools.iter().any(|tool| tool.name == name);
-        let numbered = (2..).map(|number| format!("{} {number}", kind.name));
-        std::iter::once(kind.name.to_owned())
-            .chain(numbered)
-            .find(|name| !taken(name))
-    })?;
-    opened.write_down(Body::ToolListed(ToolListed {
-        tool,
-        name,
-        instrument: kind.id.to_owned(),
-    }))?;
-    Some(tool)
-}
-
 /// Picks the tool for a measure: one from the list, or a kind to put on it.
 #[must_use]
 pub fn tool_choice(measure: &'static Measure, in_hand: InHand) -> Piece {
@@ -189,18 +168,49 @@ pub fn tool_choice(measure: &'static Measure, in_hand: InHand) -> Piece {
         .filter(|kind| can(kind, tasks))
         .map(|kind| Word::of(kind.id, kind.label))
         .collect();
+    // A kind that was picked and is on the list already: it is asked about first.
+    let doubled = RwSignal::new(None::<&'static Instrument>);
     let add = move |id: String| {
-        if let Some(tool) = instrument(&id).and_then(|kind| list_tool(opened, kind)) {
+        let Some(kind) = instrument(&id) else {
+            return;
+        };
+        let there = opened
+            .build
+            .with_untracked(|build| same_on_the_list(build, kind));
+        if there.is_some() {
+            doubled.set(Some(kind));
+        } else if let Some(tool) = list_tool(opened, kind, None) {
             in_hand.take(measure, tool);
         }
     };
+    let asked = Piece::live(move || {
+        let Some(kind) = doubled.get() else {
+            return Piece::none();
+        };
+        untrack(|| {
+            let there = opened
+                .build
+                .with_untracked(|build| same_on_the_list(build, kind))?;
+            let take = move |tool: ToolId| {
+                in_hand.take(measure, tool);
+                doubled.set(None);
+            };
+            Some(second_of_a_name(opened, (kind, &there), take))
+        })
+        .into()
+    });
     let list = pick(
         &format!("list-{}", measure.id),
         take_one,
         "It goes on the list of this build's tools.",
         kinds,
-        String::new,
+        move || {
+            doubled
+                .get()
+                .map(|kind| kind.id.to_owned())
+                .unwrap_or_default()
+        },
         add,
     );
-    Piece::all([hand, list.into()])
+    Piece::all([hand, list.into(), asked])
 }

@@ -9,7 +9,9 @@ use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLE
 use leptos::prelude::*;
 
 use super::diary::diary;
+use super::naming::rename;
 use super::tool_choice::{InHand, able, kind_of, own_tools, tool_choice};
+use super::trial::trial;
 use super::zeroing::{setting_words, wants_setting, zeroing};
 use crate::build::Opened;
 use crate::kit::piece::{Piece, button, el, note, p, row, title};
@@ -86,7 +88,9 @@ fn tool_row(opened: Opened, tool: &ListedTool) -> Piece {
         .with(kind.map(|kind| note("trap", kind.trap)))
         .with(setting)
         .with(set)
+        .with(trial(opened, tool))
         .with(diary(opened, tool))
+        .with(rename(opened, tool))
         .with(row([strike.into()]))
         .into()
 }

@@ -12,6 +12,8 @@ use super::standing::{Stands, stands};
 use super::strip::strip;
 use super::walk;
 use crate::build::Opened;
+use crate::build::measure::asked::Asked;
+use crate::build::measure::cold::warmth;
 use crate::build::measure::entry::entry;
 use crate::build::measure::order::Spot;
 use crate::build::measure::result::left_out;
@@ -90,7 +92,8 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
             });
             let right = el("div").class("half answer").test("answer").with(result);
             let halves = el("div").class("halves").with(left).with(right);
-            Piece::all([limits_line(opened, measure).into(), halves.into()])
+            let cold = warmth(measure, move || at.get());
+            Piece::all([limits_line(opened, measure).into(), cold, halves.into()])
         },
     );
     Piece::all([head, standing, whole, all])
@@ -246,6 +249,8 @@ fn part_is_done(opened: Opened, measure: &'static Measure, part: Memo<usize>) ->
             "entry-where",
             "Done: every place of this part is measured.",
         ))
+        // The last reading may look like a slip, too.
+        .with(Asked::of(opened).piece())
         .with(next)
         .with(note("hint", "Tap a place below to read it again."))
 }

@@ -58,6 +58,10 @@ pub fn face(clock: Clock, now: ReadSignal<i64>) -> El {
 
 /// `running`, `soon` or `over`, and the words.
 fn reads(clock: &Clock, now: i64) -> (&'static str, String) {
+    if clock.clock_went_back(now) {
+        let words = "▲ The clock of this device was put back since this was written down. Nobody can tell how long it still lasts: it does not count any more.";
+        return ("over", words.to_owned());
+    }
     let since = now.saturating_sub(clock.since);
     let Some(ends) = clock.ends else {
         let words = format!("{}; nobody said how long it lasts", when::ago(since));
@@ -123,6 +127,17 @@ mod tests {
         assert_eq!(at(8).0, "soon");
         assert_eq!(at(10).0, "over");
         assert!(at(13).1.contains("3 minutes ago"), "{}", at(13).1);
+    }
+
+    #[test]
+    fn a_clock_that_was_put_back_gives_no_time_away() {
+        let minute = 60_000;
+        let clock = clock(Some(1_000_000 + 10 * minute));
+        let (state, words) = reads(&clock, 1_000_000 - 24 * 60 * minute);
+        assert_eq!(state, "over");
+        assert!(words.contains("put back"), "{words}");
+        // Another device may go some minutes behind.
+        assert_eq!(reads(&clock, 1_000_000 - 2 * minute).0, "running");
     }
 
     #[test]
