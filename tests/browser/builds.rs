@@ -27,6 +27,12 @@ pub fn two_devices() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/two-devices-1.json")
 }
 
+/// A single with two mains measured for a choice of shells, which lie on the
+/// bench and were chosen.
+pub fn what_goes_where() -> PathBuf {
+    places::root().join("crates/build-journal/fixtures/what-goes-where-1.json")
+}
+
 /// A file with everything odd that a file may have and still be taken in.
 pub fn oddities() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/oddities-1.json")

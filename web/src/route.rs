@@ -190,6 +190,10 @@ mod tests {
                 id(),
                 Page::Measure(round::Place::Limits("ring-end-gap".to_owned())),
             ),
+            Route::Build(
+                id(),
+                Page::Measure(round::Place::Choice("main-shells".to_owned())),
+            ),
             Route::Build(id(), Page::Map(map::Place::Whole)),
             Route::Build(id(), Page::Map(map::Place::Region("bores-1".to_owned()))),
             Route::Build(id(), Page::Map(map::Place::Part("main-3".to_owned()))),

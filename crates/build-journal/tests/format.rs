@@ -5,9 +5,10 @@
 use assembly_core::measure::Verdict;
 use build_journal::fact::{Body, Mark, Note};
 use build_journal::fold::tightening::{State, tightenings};
-use build_journal::fold::{Conflict, OilView, conflicts, valve_gear};
+use build_journal::fold::{ChosenPart, Conflict, OilView, Wishes, conflicts, valve_gear};
 use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
 use build_plan::At;
+use build_plan::choice::MAIN_SHELLS;
 use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use serde_json::Value;
 
@@ -21,6 +22,7 @@ const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
 const TWO_DEVICES: &str = include_str!("../fixtures/two-devices-1.json");
 const TOOLS_TRIED: &str = include_str!("../fixtures/tools-tried-1.json");
+const WHERE: &str = include_str!("../fixtures/what-goes-where-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
 
 /// What is wrong with a file by the schema; nothing when it is right.
@@ -118,6 +120,26 @@ fn the_evening_folds_to_what_happened() {
     assert!(build.bought.parts[0].is_here());
     assert_eq!((build.photos.len(), build.plan.fasteners().count()), (1, 1));
     assert_eq!(build.clocks().len(), 1);
+}
+
+#[test]
+fn what_goes_where_is_right_by_the_schema_and_can_be_chosen_again() {
+    assert_eq!(complaints(WHERE), Vec::<String>::new());
+    let journal = import(WHERE.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), WHERE);
+    let strange = |fact: &&Fact| matches!(fact.body(), Body::Unknown(_) | Body::Unreadable(_));
+    assert_eq!(journal.facts().filter(strange).count(), 0);
+    let build = fold(&journal);
+    assert!(build.problems.is_empty(), "{:?}", build.problems);
+    let put = build.places.put_at(&MAIN_SHELLS, At::Main(2)).unwrap();
+    assert_eq!(put.what, "upper “D”, lower “A”");
+    assert_eq!(build.places.bench.len(), 5);
+    let chosen = build.choose(&MAIN_SHELLS, Wishes::default()).unwrap();
+    let parts = |at: usize| match &chosen.places[at].part {
+        ChosenPart::Halves(halves) => halves.clone().map(|(_, name)| name),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!((parts(0)[1].as_str(), parts(1)[1].as_str()), ("B", "A"));
 }
 
 #[test]

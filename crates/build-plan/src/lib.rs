@@ -11,6 +11,7 @@
 //! - [`measure`]: what is measured, where, how, and what it means.
 //! - [`check`]: what is seen, felt or counted: a state that is good or is not.
 //! - [`step`]: what is done, what has to be done before it, and what proves it.
+//! - [`choice`]: which part goes where, and what another one there undoes.
 //! - [`event`]: what happens to an engine, and which results that makes stale.
 //! - [`supply`]: what is waited for.
 //! - [`glossary`]: the words of the trade, explained.
@@ -28,6 +29,7 @@
 
 pub mod caution;
 pub mod check;
+pub mod choice;
 pub mod engine;
 pub mod event;
 pub mod glossary;

@@ -30,6 +30,8 @@ mod parts;
 mod photos;
 /// Pictures of every screen.
 mod pictures;
+/// Which part goes where.
+mod placing;
 /// One answer without a build.
 mod quick;
 /// The sample engine and the map.

@@ -91,6 +91,9 @@ async fn all_screens(rig: &mut Rig) -> (Page, Vec<String>) {
         "map/bores-1",
         "map/head-1",
         "map/part/main-3",
+        "measure/choose/main-shells",
+        "measure/choose/pistons",
+        "measure/bore/1",
     ];
     let screens = screens.map(str::to_owned).into_iter();
     let pages = pages.map(|page| format!("{build}/{page}"));

@@ -10,6 +10,7 @@ pub mod oil;
 mod opened;
 mod pages;
 pub mod parts;
+pub mod placing;
 pub mod round;
 pub mod shop;
 pub mod step;

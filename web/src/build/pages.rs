@@ -11,6 +11,7 @@ use super::measure::{bearing_page, limits_page, mains, tools_page};
 use super::merge::merge_page;
 use super::oil::{self, oil_page};
 use super::parts::{self, parts_page};
+use super::placing::placing_page;
 use super::round;
 use super::shop::shop_page;
 use super::tighten::{self, tighten};
@@ -57,6 +58,7 @@ enum Shown {
     Measures,
     Round(String),
     RoundLimits(String),
+    Placing(String),
     Book,
 }
 
@@ -77,6 +79,7 @@ impl From<Page> for Shown {
             Page::Measure(round::Place::List) => Self::Measures,
             Page::Measure(round::Place::Round(measure, _)) => Self::Round(measure),
             Page::Measure(round::Place::Limits(measure)) => Self::RoundLimits(measure),
+            Page::Measure(round::Place::Choice(choice)) => Self::Placing(choice),
             Page::Book => Self::Book,
         }
     }
@@ -100,7 +103,7 @@ impl Shown {
     fn card(&self) -> Option<Self> {
         match self {
             Self::Mains | Self::Bearing => Some(Self::Mains),
-            Self::Measures | Self::Round(_) => Some(Self::Measures),
+            Self::Measures | Self::Round(_) | Self::Placing(_) => Some(Self::Measures),
             Self::Limits | Self::RoundLimits(_) => Some(Self::Limits),
             Self::Tools => Some(Self::Tools),
             Self::Map => Some(Self::Map),
@@ -169,6 +172,7 @@ fn pages(id: BuildId, journal: RwSignal<Journal>, page: Memo<Page>) -> Piece {
             Shown::Measures => round::list(),
             Shown::Round(id) => of_measure(&id, |measure| round::round(measure, part)),
             Shown::RoundLimits(id) => of_measure(&id, round::round_limits),
+            Shown::Placing(id) => placing(&id),
             Shown::Book => book(),
         })
     });
@@ -235,6 +239,19 @@ fn of_measure(id: &str, show: impl FnOnce(&'static Measure) -> Piece) -> Piece {
             ])
         },
         show,
+    )
+}
+
+/// The page of a choice, or word that there is none of that name.
+fn placing(id: &str) -> Piece {
+    build_plan::choice::choice(id).map_or_else(
+        || {
+            Piece::all([
+                title("No such choice").into(),
+                p("This version knows no choice of that name.").into(),
+            ])
+        },
+        placing_page,
     )
 }
 

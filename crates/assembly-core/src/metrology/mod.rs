@@ -4,10 +4,12 @@
 //! - [`press_fit`]: the stresses and forces of an interference fit.
 //! - [`metal`], [`expansion`]: what metals do with heat.
 //! - [`coverage`], [`budget`], [`conformity`]: uncertainty and what may be decided with it.
+//! - [`exaggerated`]: taper and roundness drawn many times as large as they are.
 
 pub mod budget;
 pub mod conformity;
 pub mod coverage;
+pub mod exaggerated;
 pub mod expansion;
 mod hole_deviation;
 pub mod limits_and_fits;

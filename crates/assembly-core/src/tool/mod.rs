@@ -7,6 +7,7 @@ mod instrument;
 mod instruments;
 mod lean;
 mod self_test;
+mod settling;
 mod ways;
 mod zero_check;
 
@@ -16,5 +17,6 @@ pub use instrument::{Instrument, Spread, Task};
 pub use instruments::{INSTRUMENTS, instrument};
 pub use lean::{INDICATOR_LEAN, movement, squared_by_eye};
 pub use self_test::{FEWEST_READINGS, SelfTest, SelfTestError, TOOL_SELF_TEST, USUAL_READINGS};
+pub use settling::{Got, Settling};
 pub use ways::{Way, ways, which_could_settle};
 pub use zero_check::{Standing, ZERO_CHECK, ZeroCheck, ZeroCheckError, standing};

@@ -101,19 +101,42 @@ pub fn ways<T: Clone + Into<Tool>>(task: Task, tools: &[T]) -> Vec<Way> {
         );
     }
     if task == Task::RunningClearance {
-        for bore in able(Task::InsideSize) {
-            all.extend(able(Task::OutsideSize).map(|journal| {
-                if bore.instrument().compares {
-                    let joined = "[], set on {}, that measures the other part";
-                    Way::of(bore, Some(journal), joined, journal.fresh_deviation(0.0))
-                } else {
-                    Way::of(bore, Some(journal), "[], and {}", journal.deviation(0.0))
-                }
-            }));
-        }
+        all.extend(differences(&tools));
     }
     all.sort_by(|a, b| a.give_or_take.total_cmp(&b.give_or_take));
     all
+}
+
+/// Every way to measure a hole and the shaft in it, the one less the other.
+pub(super) fn differences(tools: &[Tool]) -> Vec<Way> {
+    let able = |task: Task| tools.iter().filter(move |tool| tool.instrument().can(task));
+    let mut all = Vec::new();
+    for bore in able(Task::InsideSize) {
+        all.extend(able(Task::OutsideSize).map(|journal| {
+            if bore.instrument().compares {
+                let joined = "[], set on {}, that measures the other part";
+                Way::of(bore, Some(journal), joined, journal.fresh_deviation(0.0))
+            } else {
+                Way::of(bore, Some(journal), "[], and {}", journal.deviation(0.0))
+            }
+        }));
+    }
+    all
+}
+
+/// Every way to compare two readings of one tool: its zero drops out.
+pub(super) fn spreads(tasks: &[Task], tools: &[Tool]) -> Vec<Way> {
+    let able = |tool: &&Tool| tasks.iter().any(|task| tool.instrument().can(*task));
+    let twice = std::f64::consts::SQRT_2;
+    (tools.iter().filter(able))
+        .map(|tool| Way {
+            tool: tool.instrument(),
+            with: None,
+            give_or_take: tool.fresh_deviation(0.0) * twice,
+            degrees_of_freedom: tool.degrees_of_freedom(),
+            label: tool.label().to_owned(),
+        })
+        .collect()
 }
 
 /// The ways that could ever say *good* against this window with a single go,

@@ -18,6 +18,7 @@ use super::oil::{
     RunningBegun, RunningEnded, RunningRow,
 };
 use super::own::{OwnMeasure, OwnStep};
+use super::placing::{PartOnBench, PartsPlaced};
 use super::tightening::{
     BoltCompared, BoltMeasured, BoltPulled, BoltsRenewed, JointClosed, RunBegun, RunMarked,
     RunOpened, SealantPutOn,
@@ -99,6 +100,10 @@ pub enum Body {
     WorkReturned(WorkReturned),
     /// Machine work has come further.
     WorkMoved(WorkMoved),
+    /// A part lies on the bench to be chosen.
+    PartOnBench(PartOnBench),
+    /// It was chosen which part goes where.
+    PartsPlaced(PartsPlaced),
     /// What is known of the oil system.
     OilSystem(Box<OilSystem>),
     /// The oil pressure gauge was read.

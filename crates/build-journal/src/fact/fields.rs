@@ -216,6 +216,20 @@ impl<'a> Fields<'a> {
         }
     }
 
+    /// A small whole number that may be there.
+    pub(super) fn optional_small(
+        &self,
+        field: &'static str,
+        wanted: &'static str,
+    ) -> Result<Option<i32>, Unreadable> {
+        match self.json(field) {
+            None => Ok(None),
+            Some(_) => i32::try_from(self.whole(field, wanted)?)
+                .map(Some)
+                .map_err(|_| self.wrong(field, wanted)),
+        }
+    }
+
     /// A count that may be there.
     pub(super) fn optional_count(
         &self,

@@ -20,6 +20,8 @@ mod more_kinds;
 mod oil;
 mod own;
 mod place;
+mod placing;
+mod placing_kinds;
 mod record;
 mod tightening;
 mod tightening_kinds;
@@ -45,6 +47,7 @@ pub use oil::{
     PlugsCounted, PrimeTested, RunningBegun, RunningEnded, RunningRow, Said, SpeedBand,
 };
 pub use own::{OwnMeasure, OwnStep};
+pub use placing::{BenchSide, PartOnBench, PartsPlaced, PlacedPart};
 pub use record::{FORMAT, Fact};
 pub use tightening::{
     BoltCompared, BoltMeasured, BoltPulled, BoltState, BoltsRenewed, JointClosed, Knew, RunBegun,

@@ -10,6 +10,7 @@ use super::fields::Fields;
 use super::kinds::{A_MEASURE, A_TOOL, A_UNIT, AS_TYPED};
 use super::own::{OwnMeasure, OwnStep};
 use super::place::{A_PLACE, read_spot, read_spots, write_spot, write_spots};
+use super::placing_kinds;
 use super::tightening_kinds;
 use super::unreadable::Unreadable;
 use super::words::{Danger, Mark, Outcome, PartStage, Sort, WarmthAnswer, WorkStage};
@@ -44,7 +45,10 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "work-wanted" => read_wanted(fields),
         "work-returned" => read_returned(fields),
         "work-moved" => read_work_moved(fields),
-        _ => return tightening_kinds::read(kind, fields),
+        _ => {
+            return tightening_kinds::read(kind, fields)
+                .or_else(|| placing_kinds::read(kind, fields));
+        }
     })
 }
 
@@ -140,6 +144,7 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
             .text("stage", made.stage.id())
             .optional_text("promised", made.promised.as_deref())
             .optional_text("words", made.words.as_deref()),
+        Body::PartOnBench(_) | Body::PartsPlaced(_) => placing_kinds::write(line, body),
         _ => tightening_kinds::write(line, body),
     }
 }

@@ -305,7 +305,61 @@ fn bought() -> BoxedStrategy<Body> {
     .boxed()
 }
 
+fn placing() -> BoxedStrategy<Body> {
+    let part = || (0_u128..3).prop_map(PartId::from_random);
+    let choice = || {
+        of_the_plan(
+            build_plan::choice::CHOICES
+                .iter()
+                .map(|one| one.id)
+                .collect(),
+        )
+    };
+    let on_bench = (
+        (part(), choice(), text(), typed(), unit()),
+        prop::option::of(tool()),
+        prop::option::of(prop::sample::select(BenchSide::ALL)),
+        prop::option::of(any::<i32>()),
+        (maybe_text(), maybe_spot()),
+    )
+        .prop_map(
+            |((part, choice, name, size, unit), tool, side, steps, (make, place))| {
+                Body::PartOnBench(PartOnBench {
+                    part,
+                    choice,
+                    name,
+                    size,
+                    unit,
+                    tool,
+                    setting: None,
+                    side,
+                    steps,
+                    make,
+                    place,
+                })
+            },
+        );
+    let placed = (
+        spot(),
+        text(),
+        prop::collection::vec(part(), 0..3),
+        maybe_spot(),
+        maybe_text(),
+    )
+        .prop_map(|(place, what, parts, from, gives)| PlacedPart {
+            place,
+            what,
+            parts,
+            from,
+            gives,
+        });
+    let placed = (choice(), prop::collection::vec(placed, 0..4))
+        .prop_map(|(choice, placed)| Body::PartsPlaced(PartsPlaced { choice, placed }));
+    prop_oneof![on_bench, placed].boxed()
+}
+
 /// Any body of these kinds.
 pub(crate) fn more() -> BoxedStrategy<Body> {
-    prop_oneof![3 => done(), 1 => added(), 1 => bought(), 2 => in_a_tightening()].boxed()
+    prop_oneof![3 => done(), 1 => added(), 1 => bought(), 1 => placing(), 2 => in_a_tightening()]
+        .boxed()
 }

@@ -13,7 +13,12 @@ pub(super) const A_PLACE: &str = "a place, such as {\"main\":3,\"station\":\"fro
 /// The place in the field `place`, if there is one. A place that this version
 /// does not know is kept as it came.
 pub(super) fn read_spot(fields: &Fields) -> Result<Option<Spot>, Unreadable> {
-    fields.json("place").map(read_one).transpose()
+    read_spot_in(fields, "place")
+}
+
+/// The place in the field of this name, if there is one.
+pub(super) fn read_spot_in(fields: &Fields, name: &str) -> Result<Option<Spot>, Unreadable> {
+    fields.json(name).map(read_one).transpose()
 }
 
 /// The places in the field `places`; none when it is absent.
@@ -88,9 +93,14 @@ fn read_place(place: &Fields) -> Option<Place> {
 
 /// Writes the field `place`.
 pub(super) fn write_spot(line: Line, spot: Option<&Spot>) -> Line {
+    write_spot_in(line, "place", spot)
+}
+
+/// Writes the field of this name.
+pub(super) fn write_spot_in(line: Line, name: &str, spot: Option<&Spot>) -> Line {
     match spot {
         None => line,
-        Some(spot) => line.json("place", &json_of(spot)),
+        Some(spot) => line.json(name, &json_of(spot)),
     }
 }
 

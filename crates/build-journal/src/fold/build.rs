@@ -12,6 +12,7 @@ use super::limits::Limits;
 use super::main_bearing::{MainBearing, RodBearing};
 use super::oil::OilBook;
 use super::photos::KeptPhoto;
+use super::placing::WhatGoesWhere;
 use super::plan::Plan;
 use super::problem::Problem;
 use super::readings::Taken;
@@ -52,6 +53,8 @@ pub struct Build {
     pub record: Record,
     /// The parts list and the machine work.
     pub bought: Bought,
+    /// What lies on the bench to choose from, and what was put where.
+    pub places: WhatGoesWhere,
     /// What was written down of the oil and of running.
     pub oil: OilBook,
     /// The photos, in the order they were taken.
@@ -127,6 +130,7 @@ impl Build {
             plan: Plan::default(),
             record: Record::default(),
             bought: Bought::default(),
+            places: WhatGoesWhere::default(),
             oil: OilBook::default(),
             photos: Vec::new(),
             latest: BTreeMap::new(),

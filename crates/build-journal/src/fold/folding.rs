@@ -211,6 +211,7 @@ impl Folding {
             // These may make results stale, or make them count again.
             Body::EventHappened(_)
             | Body::Waived(_)
+            | Body::PartsPlaced(_)
             | Body::ToolChecked(_)
             | Body::WarmthSettled(_)
             | Body::OwnMeasure(_)

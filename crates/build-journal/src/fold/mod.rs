@@ -15,6 +15,7 @@ mod bench;
 mod beside;
 mod bought;
 mod build;
+mod choosing;
 mod clocks;
 mod conflicts;
 mod critical;
@@ -31,6 +32,7 @@ mod noting;
 mod oil;
 mod own_items;
 mod photos;
+mod placing;
 mod plan;
 mod preview;
 mod problem;
@@ -53,11 +55,13 @@ mod trials;
 mod units;
 mod warmth;
 mod way_back;
+mod worked_out;
 mod working_out;
 
 pub use beside::Beside;
 pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
+pub use choosing::{Chosen, ChosenPart, ChosenPlace, Lacking, Wishes};
 pub use clocks::{Clock, lasting};
 pub use conflicts::{Conflict, Said, conflicts};
 pub use critical::{CriticalPath, OnTheWay, Promised};
@@ -76,6 +80,7 @@ pub use oil::{
     valve_gear,
 };
 pub use photos::KeptPhoto;
+pub use placing::{BenchSizeProblem, OnBench, PutThere, WhatGoesWhere};
 pub use plan::Plan;
 pub use preview::{Preview, preview, preview_all};
 pub use problem::Problem;
@@ -90,11 +95,14 @@ pub use tools::{ListedTool, ToolSeen, ToolSetting, is_one_name};
 pub use trials::{ToolTrial, TrialProblem, is_wild, scatter_of, still_wanted};
 pub use warmth::{FitWarmth, SettledWarmth, temperature_of};
 pub use way_back::{Job, WayBack};
+pub use worked_out::ReadAt;
 
 #[cfg(test)]
 mod bearing_tests;
 #[cfg(test)]
 mod beside_tests;
+#[cfg(test)]
+mod choosing_tests;
 #[cfg(test)]
 mod conflict_tests;
 #[cfg(test)]
@@ -117,3 +125,5 @@ mod tool_tests;
 mod undone_tests;
 #[cfg(test)]
 mod warmth_tests;
+#[cfg(test)]
+mod worked_out_tests;

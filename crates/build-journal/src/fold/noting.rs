@@ -41,6 +41,8 @@ impl Folding {
         let build = &mut self.build;
         build.bought.take(fact, &build.plan, &mut build.problems);
         build.oil.take(fact, &mut build.problems);
+        let engine = build.engine.as_ref().map(|described| &described.engine);
+        let changed = build.places.take(fact, engine, &mut build.problems);
         match (&build.engine, fact.body()) {
             (Some(described), _) => {
                 let look = Looking {
@@ -48,6 +50,9 @@ impl Folding {
                     engine: &described.engine,
                 };
                 build.record.take(fact, &look, &mut build.problems);
+                for (event, at) in changed {
+                    build.record.event(fact.id(), event, Some(at), &look);
+                }
             }
             (None, Body::StepMarked(_) | Body::CheckMade(_) | Body::EventHappened(_)) => {
                 self.problem(fact, "It goes by the engine, which is not described yet.");

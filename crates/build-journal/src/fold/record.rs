@@ -243,7 +243,13 @@ impl Record {
     }
 
     /// An event at a part, or all over.
-    fn event(&mut self, by: FactId, event: &'static Event, at: Option<At>, look: &Looking) {
+    pub(super) fn event(
+        &mut self,
+        by: FactId,
+        event: &'static Event,
+        at: Option<At>,
+        look: &Looking,
+    ) {
         if !event.when.applies_to(look.engine) {
             return;
         }

@@ -150,3 +150,13 @@ pub static LIFTERS_MOVED: Event = Event {
     why: "A used lifter has run in on its own lobe and in its own bore; a used flat one on another lobe wipes it.",
     ..ANYWHERE
 };
+
+/// Lash shims changed.
+pub static LASH_SHIMS_CHANGED: Event = Event {
+    id: "lash-shims-changed",
+    label: "lash shims changed, or moved to another valve",
+    when: When::with(&[Feature::SetLash, Feature::Buckets]),
+    per: Per::Valve,
+    voids: &[of(&VALVE_LASH)],
+    why: "Another shim is another lash.",
+};

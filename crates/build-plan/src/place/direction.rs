@@ -25,3 +25,19 @@ named! {
         Axial = "axial", "axial, along the crank";
     }
 }
+
+impl Direction {
+    /// Degrees from upright, clockwise seen from the front; of a cylinder seen from
+    /// above, from the way along the crank. None where a bearing is not meant to
+    /// be round: near the joint its shells are thinner on purpose.
+    #[must_use]
+    pub const fn from_upright(self) -> Option<f64> {
+        match self {
+            Self::UpAndDown | Self::Axial => Some(0.0),
+            Self::Across | Self::Thrust => Some(90.0),
+            Self::SixtyLeft => Some(-60.0),
+            Self::SixtyRight => Some(60.0),
+            Self::JointLeft | Self::JointRight => None,
+        }
+    }
+}

@@ -8,6 +8,7 @@ use build_journal::fact::{
 use build_journal::fold::Build;
 use build_journal::{PartId, WorkId};
 
+use super::super::placing::{on_bench_words, placed_words};
 use super::words::{short, spot, tool_name, with_unit};
 
 /// Such a fact as one line; `None` for other kinds.
@@ -21,6 +22,8 @@ pub fn of(body: &Body, build: &Build) -> Option<String> {
         Body::OwnMeasure(one) => format!("A measure of one's own: {}", short(&one.label)),
         Body::OwnStep(one) => format!("A step of one's own: {}", short(&one.label)),
         Body::PartListed(one) => part_listed(one),
+        Body::PartOnBench(one) => on_bench_words(one),
+        Body::PartsPlaced(one) => placed_words(one),
         Body::PartMoved(one) => part_moved(build, one),
         Body::WorkOrdered(one) => format!("Machine work on the order: {}", short(&one.what)),
         Body::WorkWanted(one) => wanted(build, one),

@@ -82,6 +82,8 @@ impl Sort {
             | Body::LeakDownRead(_)
             | Body::PlugsCounted(_) => Self::Oil,
             Body::PartListed(_)
+            | Body::PartOnBench(_)
+            | Body::PartsPlaced(_)
             | Body::PartMoved(_)
             | Body::WorkOrdered(_)
             | Body::WorkWanted(_)
@@ -163,6 +165,10 @@ pub fn parts_of(body: &Body) -> Vec<At> {
         Body::Waived(waived) => one(&waived.place),
         Body::Photo(photo) => one(&photo.place),
         Body::PartListed(listed) => one(&listed.place),
+        Body::PartOnBench(listed) => one(&listed.place),
+        Body::PartsPlaced(made) => {
+            (made.placed.iter().filter_map(|one| one.place.place())).collect()
+        }
         Body::WorkWanted(wanted) => one(&wanted.place),
         Body::EventHappened(event) => event.places.iter().filter_map(Spot::place).collect(),
         _ => Vec::new(),

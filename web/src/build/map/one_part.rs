@@ -7,6 +7,7 @@ use build_plan::{At, Engine, Measure};
 
 use super::place::Place;
 use super::region::back;
+use crate::build::placing::put_on;
 use crate::build::round::{self, Stands, parts_of, stands};
 use crate::device::settings::UnitClass;
 use crate::kit::judged::capital;
@@ -45,6 +46,7 @@ pub(super) fn one_part(
         .map(|(_, measure, at, stands)| row(build, (measure, *at), stands).into());
     Piece::all([
         head,
+        put_on(build, engine, part),
         note("hint", "Tap what you want to measure.").into(),
         el("ul")
             .class("entries")

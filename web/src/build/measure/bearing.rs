@@ -1,7 +1,7 @@
 //! One main bearing: where to measure next, what was read, and what comes of it.
 
 use build_plan::map::Part;
-use build_plan::measure::MAIN_OIL_CLEARANCE;
+use build_plan::measure::{MAIN_BEARING_BORE, MAIN_JOURNAL_DIAMETER, MAIN_OIL_CLEARANCE};
 use build_plan::{At, Main, Place};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -19,6 +19,8 @@ use super::tools::foreseen;
 use crate::build::Opened;
 use crate::build::book::photo_strip;
 use crate::build::map;
+use crate::build::placing::put_here;
+use crate::build::round::drawn_shape;
 use crate::device::settings::settings;
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
@@ -73,7 +75,14 @@ pub fn bearing_page(number: Memo<u8>) -> Piece {
                 .with(result(opened, shown))
                 .with(others);
             let left = el("div").class("half").with(measuring(opened, number));
-            el("div").class("halves").with(left).with(right).into()
+            let at = move || Some(At::Main(number.get()));
+            let halves = el("div").class("halves").with(left).with(right);
+            Piece::all([
+                halves.into(),
+                drawn_shape(opened, &MAIN_JOURNAL_DIAMETER, at),
+                drawn_shape(opened, &MAIN_BEARING_BORE, at),
+                put_here(opened, &MAIN_OIL_CLEARANCE, at),
+            ])
         },
     );
     let photos = Piece::when(

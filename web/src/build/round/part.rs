@@ -8,6 +8,8 @@ use web_sys::HtmlElement;
 
 use super::parts::{Choosing, places};
 use super::place::Place;
+use super::result::result;
+use super::shape::drawn_shape;
 use super::standing::{Stands, stands};
 use super::strip::strip;
 use super::walk;
@@ -16,10 +18,10 @@ use crate::build::measure::asked::Asked;
 use crate::build::measure::cold::warmth;
 use crate::build::measure::entry::entry;
 use crate::build::measure::order::Spot;
-use crate::build::measure::result::left_out;
 use crate::build::measure::tool_choice::InHand;
-use crate::device::settings::{UnitClass, settings};
-use crate::kit::judged::{capital, dominates, findings, verdict, what_to_do, window_words};
+use crate::build::placing::put_here;
+use crate::device::settings::settings;
+use crate::kit::judged::{capital, window_words};
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
 use crate::kit::section::{section, sentences};
@@ -81,8 +83,10 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
         move || at.with(Option::is_some),
         move || {
             let result = Piece::live(move || {
-                here()
-                    .map(|stands| result(&stands, settings.units(), measure))
+                let units = settings.units();
+                let shown = here().zip(at.get());
+                shown
+                    .map(|(stands, at)| result(opened, &stands, (measure, at), units))
                     .into()
             });
             let left = el("div").class("half").with(if measure.can_be_read() {
@@ -93,7 +97,13 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
             let right = el("div").class("half answer").test("answer").with(result);
             let halves = el("div").class("halves").with(left).with(right);
             let cold = warmth(measure, move || at.get());
-            Piece::all([limits_line(opened, measure).into(), cold, halves.into()])
+            Piece::all([
+                limits_line(opened, measure).into(),
+                cold,
+                halves.into(),
+                drawn_shape(opened, measure, move || at.get()),
+                put_here(opened, measure, move || at.get()),
+            ])
         },
     );
     Piece::all([head, standing, whole, all])
@@ -303,57 +313,4 @@ fn limits_line(opened: Opened, measure: &'static Measure) -> El {
                 }
             })
         })
-}
-
-/// The whole result at a part.
-fn result(stands: &Stands, units: UnitClass, measure: &'static Measure) -> Piece {
-    let unit = units.of(measure.kind, measure.units);
-    let stale = (!stands.stale.is_empty()).then(|| {
-        section("It no longer counts")
-            .test("stale")
-            .with(sentences("", &stands.stale))
-    });
-    let missing = (!stands.missing.is_empty())
-        .then(|| section("Missing for a verdict").with(sentences("missing", &stands.missing)));
-    let rule = measure.tripwire.as_ref().map(|wire| {
-        let here = stands.common_practice.map_or_else(String::new, |window| {
-            format!(", here {}", window_words(&window, unit))
-        });
-        el("p")
-            .class("tripwire")
-            .test("tripwire")
-            .with(el("strong").text("Common practice, not a limit"))
-            .text(&format!(
-                ": {}{here}. The maker's sheet decides.",
-                wire.words
-            ))
-    });
-    let whole = stands.judged.as_ref().map(|judged| {
-        let sure = stands.missing.is_empty() && stands.stale.is_empty();
-        let was = format!("{}, {}", judged.value_words(), judged.verdict_words());
-        let number = if !stands.stale.is_empty() {
-            p("")
-                .class("reading")
-                .test("reading")
-                .with(el("del").text(&was))
-                .into()
-        } else if sure || judged.mark() == Mark::Bad {
-            Piece::all([verdict(judged), left_out(&stands.left_out)])
-        } else {
-            note("reading", &judged.value_words())
-                .test("reading")
-                .into()
-        };
-        Piece::all([
-            number,
-            findings(&judged.findings),
-            dominates(&judged.least, &judged.sources),
-            if sure {
-                what_to_do(judged)
-            } else {
-                Piece::none()
-            },
-        ])
-    });
-    Piece::all([stale.into(), whole.into(), missing.into(), rule.into()])
 }

@@ -11,6 +11,8 @@ pub enum Place {
     Round(String, usize),
     /// The limits of one measure.
     Limits(String),
+    /// Which part goes where, by the id of the choice.
+    Choice(String),
 }
 
 impl Place {
@@ -19,6 +21,7 @@ impl Place {
     pub fn read(parts: &[&str]) -> Option<Self> {
         match parts {
             [] => Some(Self::List),
+            ["choose", choice] => Some(Self::Choice((*choice).to_owned())),
             [measure] => Some(Self::Round((*measure).to_owned(), 1)),
             [measure, "limits"] => Some(Self::Limits((*measure).to_owned())),
             [measure, part] => {
@@ -37,6 +40,7 @@ impl fmt::Display for Place {
             Self::List => Ok(()),
             Self::Round(measure, part) => write!(f, "/{measure}/{part}"),
             Self::Limits(measure) => write!(f, "/{measure}/limits"),
+            Self::Choice(choice) => write!(f, "/choose/{choice}"),
         }
     }
 }

@@ -9,7 +9,7 @@ use crate::measure::{
     Sources, Verdict, Window, best_chance_when_tried, how_many_more,
 };
 use crate::quantity::{Shown, Si, Unit, show};
-use crate::tool::{Task, Tool, Way, ways};
+use crate::tool::{Settling, Task, Tool, Way, ways};
 
 /// A bearing without room for oil wipes and seizes; a loose one knocks.
 pub const DANGEROUS_SIDE: DangerousSide = DangerousSide::TooLittle;
@@ -217,25 +217,12 @@ impl Advice {
     }
 
     fn what_would_settle_it(&self) -> String {
-        let readings = match self.more {
-            MoreReadings::NotNeeded => return String::new(),
-            MoreReadings::Would(1) => {
-                return "One more reading of each place would settle it, if the mean stays where it is."
-                    .to_owned();
-            }
-            MoreReadings::Would(more) => {
-                return format!(
-                    "{more} more readings of each place would settle it, if their mean stays where it is."
-                );
-            }
-            MoreReadings::WouldNot => "More readings would not settle it.",
+        let settling = Settling {
+            more: self.more,
+            own: self.tools.first().cloned(),
+            other: None,
         };
-        match self.tools.first() {
-            Some(way) => format!("{readings} This would: {}.", way.label()),
-            None => format!(
-                "{readings} No tool at hand would either: it lies too near the limit. Move it away from the limit, or ask a shop to measure it."
-            ),
-        }
+        settling.sentence()
     }
 }
 
