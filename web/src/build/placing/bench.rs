@@ -13,7 +13,7 @@ use crate::build::Opened;
 use crate::build::measure::tool_choice::{InHand, tool_choice};
 use crate::device::chance;
 use crate::device::drafts::Draft;
-use crate::device::settings::settings;
+use crate::device::settings::{Settings, settings};
 use crate::kit::field::QuantityField;
 use crate::kit::judged::capital;
 use crate::kit::pick::{Word, pick};
@@ -83,6 +83,7 @@ fn one(opened: Opened, part: &OnBench) -> El {
 #[derive(Clone, Copy)]
 struct Form {
     opened: Opened,
+    settings: Settings,
     choice: &'static Choice,
     name: Draft,
     size: Draft,
@@ -102,6 +103,7 @@ pub fn bench_form(opened: Opened, choice: &'static Choice, places: &[At]) -> Pie
     };
     let form = Form {
         opened,
+        settings: settings(),
         choice,
         name: draft("name", ""),
         size: draft("size", ""),
@@ -123,7 +125,7 @@ pub fn bench_form(opened: Opened, choice: &'static Choice, places: &[At]) -> Pie
 impl Form {
     fn unit(self) -> &'static Unit {
         let measure = self.choice.read_like;
-        settings().units().of(measure.kind, measure.units)
+        self.settings.units().of(measure.kind, measure.units)
     }
 
     fn fields(self, places: &[At]) -> El {

@@ -35,13 +35,15 @@ struct Shown {
 pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
     let draft = |name: &str| Draft::of(opened.draft(&format!("placing/{}/{name}", choice.id)));
     let (odd, sold_in) = (draft("odd"), draft("sold-in"));
+    // Asked for here: a press has no context to ask.
+    let settings = settings();
     let unit = move || {
         let measure = choice.measure;
-        settings().units().of(measure.kind, measure.units)
+        settings.units().of(measure.kind, measure.units)
     };
     let size_unit = move || {
         let measure = choice.read_like;
-        settings().units().of(measure.kind, measure.units)
+        settings.units().of(measure.kind, measure.units)
     };
     let wishes: Piece = match choice.by {
         ChosenBy::Shells { .. } => pick(

@@ -44,8 +44,9 @@ pub fn drawn_shape(
     let Some(of) = shaped(measure) else {
         return Piece::none();
     };
+    let settings = settings();
     Piece::live(move || {
-        let units = settings().units();
+        let units = settings.units();
         let at = at();
         opened
             .build
