@@ -92,10 +92,10 @@ async fn half_shells_are_chosen_accepted_and_found_again_at_their_mains(rig: &mu
     assert_it_is_for_everyone(&page).await;
 
     for (name, wall, side) in [
-        ("A", "1.990", "lower"),
-        ("B", "1.980", "lower"),
-        ("C", "1.980", "upper"),
-        ("D", "1.980mm", "upper"),
+        ("A", "1.990 mm", "lower"),
+        ("B", "1.980 mm", "lower"),
+        ("C", "1.980 mm", "upper"),
+        ("D", "1.980 mm", "upper"),
     ] {
         page.put_half_on_the_bench(name, wall, side).await;
     }
