@@ -306,9 +306,10 @@ impl Trying {
         Piece::all([
             list.into(),
             drawing(typed).into(),
-            sentences("", &says)
+            el("div")
                 .attr("role", "status")
                 .test("trial-says")
+                .with(sentences("", &says))
                 .into(),
         ])
     }
