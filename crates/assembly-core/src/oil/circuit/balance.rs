@@ -184,16 +184,22 @@ impl Circuit {
     /// What filter and gallery take of the pressure, Pa.
     #[must_use]
     pub fn losses(&self, demand: &Demand, flow: f64) -> f64 {
-        self.losses_and_slope(demand, flow).0
+        self.losses_and_slope(demand, flow).pressure
     }
 
-    /// What filter and gallery take, and by how much more for more flow, Pa·s/m³.
-    fn losses_and_slope(&self, demand: &Demand, flow: f64) -> (f64, f64) {
-        let filter = self.filter.loss_and_slope(flow, demand.viscosity);
-        let gallery = self
-            .gallery
-            .loss_and_slope(flow, demand.viscosity, demand.density);
-        (filter.0 + gallery.0, filter.1 + gallery.1)
+    /// What filter and gallery take, and by how much that changes.
+    fn losses_and_slope(&self, demand: &Demand, flow: f64) -> Losses {
+        let (filter, filter_slope) = self.filter.loss_and_slope(flow, demand.viscosity);
+        let (gallery, gallery_slope) =
+            self.gallery
+                .loss_and_slope(flow, demand.viscosity, demand.density);
+        Losses {
+            pressure: filter + gallery,
+            by_flow: filter_slope + gallery_slope,
+            // Through the filter thickness counts like flow. In the gallery flow
+            // counts by a power, and thickness by what is left of two.
+            by_thickness: filter_slope * flow + 2.0 * gallery - gallery_slope * flow,
+        }
     }
 
     /// How pump and leaks stand to each other at a gallery pressure.
@@ -206,8 +212,8 @@ impl Circuit {
     ) -> Standing {
         let (leaking, more_leaking) = demand.flow_and_slope(pressure);
         let leaking = leaking.max(0.0);
-        let (losses, more_losses) = self.losses_and_slope(demand, leaking);
-        let at_pump = pressure + losses;
+        let losses = self.losses_and_slope(demand, leaking);
+        let at_pump = pressure + losses.pressure;
         // What goes back at the pump for each pascal there.
         let back = pump.slip / demand.viscosity
             + if at_pump > pump.relief.opens_at {
@@ -215,13 +221,17 @@ impl Circuit {
             } else {
                 0.0
             };
-        let by_leak = -1.0 - back * more_losses;
+        let by_leak = -1.0 - back * losses.by_flow;
+        let slipping = pump.slip * at_pump / demand.viscosity;
         Standing {
             surplus: pump.flow(speed, at_pump, demand.viscosity)
                 - pump.relief.flow(at_pump)
                 - leaking,
             by_pressure: more_leaking * by_leak - back,
             by_leak,
+            by_thickness: slipping
+                - by_leak * demand.leaking_by_thickness(pressure)
+                - back * losses.by_thickness,
             leaking,
             at_pump,
         }
@@ -279,6 +289,16 @@ impl Circuit {
 /// by as much again: Newton's steps square what is left.
 const NEAR: f64 = 0.1;
 
+/// What is lost between pump and gallery.
+struct Losses {
+    /// Pa.
+    pressure: f64,
+    /// By how much more for more flow, Pa·s/m³.
+    by_flow: f64,
+    /// And at the same flow when the oil is thicker by all of itself, Pa.
+    by_thickness: f64,
+}
+
 /// How pump and leaks stand to each other at a pressure.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub(super) struct Standing {
@@ -288,6 +308,9 @@ pub(super) struct Standing {
     pub(super) by_pressure: f64,
     /// And for a unit of leak more.
     pub(super) by_leak: f64,
+    /// And when the oil is thicker by all of itself, as far as that goes in a line:
+    /// less slips and leaks, and filter and gallery take more.
+    by_thickness: f64,
     /// What leaks, m³/s.
     pub(super) leaking: f64,
     /// The pressure at the pump, Pa.
@@ -298,8 +321,17 @@ impl Standing {
     /// Where pump and leaks agree at this pressure: by how much it changes for a unit
     /// of leak more, Pa·s/m³. Nothing where there is no pressure.
     pub(super) fn pressure_by_leak(&self, pressure: f64) -> f64 {
+        self.pressure_by(self.by_leak, pressure)
+    }
+
+    /// And when the oil is thicker by all of itself, Pa.
+    pub(super) fn pressure_by_thickness(&self, pressure: f64) -> f64 {
+        self.pressure_by(self.by_thickness, pressure)
+    }
+
+    fn pressure_by(&self, surplus: f64, pressure: f64) -> f64 {
         if pressure > 0.0 && self.by_pressure < 0.0 {
-            -self.by_leak / self.by_pressure
+            -surplus / self.by_pressure
         } else {
             0.0
         }
@@ -334,9 +366,78 @@ impl Demand {
         self.each.push(Taking::default());
     }
 
+    /// The part of the flow that shrinks as the oil thickens, m³/s. What is dragged
+    /// out is as much of a thick oil as of a thin one, and what a nozzle sprays too.
+    fn leaking_by_thickness(&self, pressure: f64) -> f64 {
+        self.slope * pressure + self.at_no_pressure - self.dragged
+    }
+
     /// What the journals drag out of all bearings together, m³/s.
     #[must_use]
     pub const fn dragged(&self) -> f64 {
         self.dragged
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::f64::consts::PI;
+
+    use super::*;
+    use crate::measure::Sources;
+    use crate::oil::circuit::example::{five_main_circuit, five_main_layout, standard_pump};
+
+    impl Demand {
+        /// The same with an oil that is thicker by a part of itself, each journal
+        /// where it was.
+        fn thicker(&self, by: f64) -> Self {
+            let times = 1.0 + by;
+            Self {
+                viscosity: self.viscosity * times,
+                slope: self.slope / times,
+                at_no_pressure: (self.at_no_pressure - self.dragged) / times + self.dragged,
+                ..self.clone()
+            }
+        }
+    }
+
+    #[test]
+    fn what_a_thicker_oil_does_is_the_difference_of_two_below_the_relief_and_above() {
+        let mut sources = Sources::new();
+        let layout = five_main_layout(&mut sources);
+        let circuit = five_main_circuit(&layout, &mut sources).unwrap();
+        let pump = standard_pump();
+        let mut open = Vec::new();
+        for (turns, celsius) in [
+            (700.0, 110.0),
+            (1500.0, 90.0),
+            (4000.0, 90.0),
+            (6000.0, 100.0),
+            (6000.0, 40.0),
+        ] {
+            let at = At {
+                speed: turns * PI / 30.0,
+                temperature: celsius + 273.15,
+            };
+            let demand = circuit.demand(at);
+            let solved = |demand: &Demand| {
+                let pressure = circuit.pressure_under(&pump, demand, at.speed, 2e5);
+                let standing = circuit.standing(&pump, demand, at.speed, pressure);
+                // One step more than the search's own accuracy asks for.
+                pressure - standing.surplus / standing.by_pressure
+            };
+            let by = 1e-3;
+            let difference =
+                (solved(&demand.thicker(by)) - solved(&demand.thicker(-by))) / (2.0 * by);
+            let pressure = solved(&demand);
+            let standing = circuit.standing(&pump, &demand, at.speed, pressure);
+            let slope = standing.pressure_by_thickness(pressure);
+            open.push(standing.at_pump > pump.relief.opens_at);
+            assert!(
+                (slope - difference).abs() < 1e-3 * pressure,
+                "{turns} {celsius}: {slope} {difference} of {pressure}"
+            );
+        }
+        assert!(open.contains(&true) && open.contains(&false));
     }
 }

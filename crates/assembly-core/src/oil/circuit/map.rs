@@ -197,17 +197,8 @@ impl Circuit {
         Ok(Slopes {
             pressure,
             by_clearance,
-            by_viscosity: Self::by_viscosity(pump, &demand, &standing, by_leak),
+            by_viscosity: standing.pressure_by_thickness(pressure),
         })
-    }
-
-    /// By how much the pressure changes when the oil is thicker by all of itself:
-    /// leaks and slip shrink by as much.
-    fn by_viscosity(pump: &Pump, demand: &Demand, at: &Standing, by_leak: f64) -> f64 {
-        // What is dragged out is as much of a thick oil as of a thin one.
-        let leaking = at.leaking - demand.dragged();
-        let slipping = pump.slip * at.at_pump / demand.viscosity;
-        -by_leak * (leaking + slipping)
     }
 
     /// The pressures of some pumps over speeds (rad/s) and temperatures (kelvin).
@@ -270,7 +261,7 @@ impl Circuit {
     ) -> Point {
         let by_leak = standing.pressure_by_leak(pressure);
         let by_clearance = by_leak * doubts.of_leak(demand, pressure, room);
-        let by_oil = Self::by_viscosity(pump, demand, standing, by_leak) * self.viscosity_doubt;
+        let by_oil = standing.pressure_by_thickness(pressure) * self.viscosity_doubt;
         Point {
             pressure,
             deviation: by_clearance.hypot(by_oil),
