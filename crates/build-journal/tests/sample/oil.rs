@@ -25,9 +25,9 @@ pub fn as_found(pen: &mut Pen) {
     // The gauge falls with the oil's warmth, and climbs with the speed.
     for (pressure, speed, temperature) in [
         ("52", "1000", "75"),
-        ("20", "600", "190"),
-        ("34", "1200", "195"),
-        ("43", "1800", "200"),
+        ("22", "600", "190"),
+        ("43", "1200", "195"),
+        ("49", "1800", "200"),
     ] {
         pen.write(Body::GaugeRead(GaugeRead {
             pressure: said(pressure, "psi"),
@@ -38,8 +38,8 @@ pub fn as_found(pen: &mut Pen) {
     }
     for (minutes, pressure, oil, coolant, words) in [
         (1, "50", "80", "85", "knocks, goes when warm"),
-        (12, "31", "185", "170", "steady"),
-        (25, "29", "200", "178", "a drop at the rear seal"),
+        (12, "39", "185", "170", "steady"),
+        (25, "36", "200", "178", "a drop at the rear seal"),
     ] {
         pen.write(Body::RunningRow(RunningRow {
             seconds: Some(minutes * 60),
@@ -72,7 +72,7 @@ pub fn as_found(pen: &mut Pen) {
 /// What is known of its oil system.
 pub fn system(pen: &mut Pen) {
     pen.write(Body::OilSystem(Box::new(OilSystem {
-        pump_volume: Some(said("16", "cc")),
+        pump_volume: Some(said("4.5", "cc")),
         relief: Some(said("50", "psi")),
         bypass: Some(said("12", "psi")),
         grade: Some("10W-30".to_owned()),
