@@ -14,6 +14,7 @@ const INCH: f64 = 0.0254;
 
 fn engine() -> Circumstances {
     Circumstances {
+        sets: Vec::new(),
         shells: None,
         bore: Some(Length::from_si(4.03 * INCH)),
         gasket_bore: Some(Length::from_si(4.1 * INCH)),

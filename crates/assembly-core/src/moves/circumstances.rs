@@ -11,6 +11,10 @@ use crate::quantity::Si;
 pub struct Circumstances {
     /// The two bearing halves fitted now. Unknown is taken as two standard halves.
     pub shells: Option<Pair>,
+    /// The sizes that sets of half-shells are made in, by how far a whole set closes
+    /// the clearance of a standard one; less than nothing for extra clearance. When
+    /// none is known, what is common practice.
+    pub sets: Vec<Length>,
     /// The cylinder's bore.
     pub bore: Option<Length>,
     /// The bore of the head gasket's opening.

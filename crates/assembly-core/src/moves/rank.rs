@@ -6,7 +6,7 @@ use super::change::{Move, Sizes, Who};
 use super::circumstances::Circumstances;
 use super::effect::{Sensitivity, SideEffect};
 use super::list::moves_for;
-use super::shells::{Pair, instead_of};
+use super::shells::{Pair, made_instead_of};
 use crate::measure::{
     Assessment, DangerousSide, Estimate, Measured, Origin, Sources, Verdict, Window,
 };
@@ -170,13 +170,16 @@ impl Outcome<'_> {
             }
             Sizes::NotForetold => vec![entry(String::new(), None)],
             Sizes::ToOrder => vec![entry(String::new(), self.as_ordered(what.scatter))],
-            Sizes::Shells => instead_of(known.shells.as_ref().unwrap_or(&Pair::standard()))
-                .into_iter()
-                .filter_map(|pair| {
-                    let landing = self.land(what, effect.sensitivity, pair.wall_gain, known)?;
-                    helps(&landing).then(|| entry(pair.words, Some(landing)))
-                })
-                .collect(),
+            Sizes::Shells => {
+                let fitted = known.shells.clone().unwrap_or_else(Pair::standard);
+                made_instead_of(&fitted, &known.sets)
+                    .into_iter()
+                    .filter_map(|pair| {
+                        let landing = self.land(what, effect.sensitivity, pair.wall_gain, known)?;
+                        helps(&landing).then(|| entry(pair.words, Some(landing)))
+                    })
+                    .collect()
+            }
             Sizes::Steps(steps) => steps
                 .iter()
                 .filter_map(|step| {

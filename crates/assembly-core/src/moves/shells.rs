@@ -9,6 +9,7 @@ use uom::si::f64::Length;
 
 use super::trade_size::THOU;
 use crate::quantity::Si;
+use crate::typing_sense::size_words;
 
 /// The finest and coarsest shells that are looked at, in steps from the size
 /// that the journal is ground for: one step of extra clearance to two steps under.
@@ -198,6 +199,115 @@ pub fn instead_of(fitted: &Pair) -> Vec<Instead> {
     pairs
 }
 
+/// A size that sets are made in.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct MadeSize {
+    /// Its place in the row of all sizes: standard is 0, thicker ones follow.
+    pub steps: i32,
+    /// How far a whole set of it closes the clearance of a standard one, metres;
+    /// less than nothing for extra clearance.
+    pub size: f64,
+}
+
+/// No more sizes than this are looked at to either side of standard.
+const SIZES_LOOKED_AT: usize = 8;
+
+/// The sizes of a list in a row from the thinnest on, the standard one with them.
+///
+/// ```
+/// use assembly_core::moves::shells::row_of_sizes;
+/// use assembly_core::quantity::Si;
+/// use uom::si::f64::Length;
+///
+/// let mm = |size: f64| Length::from_si(size * 1e-3);
+/// let row = row_of_sizes(&[mm(0.05), mm(0.025), mm(-0.025)]);
+/// let steps: Vec<i32> = row.iter().map(|one| one.steps).collect();
+/// assert_eq!(steps, [-1, 0, 1, 2]);
+/// ```
+#[must_use]
+pub fn row_of_sizes(sets: &[Length]) -> Vec<MadeSize> {
+    let mut sizes: Vec<f64> = sets
+        .iter()
+        .map(|one| one.to_si())
+        .filter(|it| it.is_finite())
+        .collect();
+    sizes.sort_unstable_by(f64::total_cmp);
+    // Sizes closer than a tenth of a micrometre are one size, typed twice.
+    sizes.dedup_by(|one, other| (*one - *other).abs() < 1e-7);
+    let side = |sign: f64| {
+        let mut all: Vec<f64> = sizes
+            .iter()
+            .copied()
+            .filter(|it| it * sign >= 1e-7)
+            .collect();
+        all.sort_unstable_by(|one, other| one.abs().total_cmp(&other.abs()));
+        all.truncate(SIZES_LOOKED_AT);
+        all
+    };
+    let thinner = (1..)
+        .zip(side(-1.0))
+        .map(|(step, size): (i32, f64)| (-step, size));
+    let thicker = (1..).zip(side(1.0));
+    let mut row: Vec<MadeSize> = (thinner.chain(std::iter::once((0, 0.0))).chain(thicker))
+        .map(|(steps, size)| MadeSize { steps, size })
+        .collect();
+    row.sort_unstable_by_key(|one| one.steps);
+    row
+}
+
+/// The same, of the sizes that sets are made in; of the common ones, when none is
+/// known. Two halves go together when no other size lies between theirs.
+#[must_use]
+pub fn made_instead_of(fitted: &Pair, sets: &[Length]) -> Vec<Instead> {
+    if sets.is_empty() {
+        return instead_of(fitted);
+    }
+    let row = row_of_sizes(sets);
+    let size_of = |steps: i32| {
+        let made = row.iter().find(|one| one.steps == steps);
+        made.map_or(f64::from(steps) * fitted.step.to_si(), |one| one.size)
+    };
+    // A set of one size is half of it on each wall.
+    let walls = |one: i32, other: i32| f64::midpoint(size_of(one), size_of(other));
+    let fitted_walls = walls(fitted.upper.steps, fitted.lower.steps);
+    let mut pairs = Vec::new();
+    for (at, thinner) in row.iter().enumerate() {
+        for thicker in row.iter().skip(at).take(2) {
+            let wall_gain = walls(thinner.steps, thicker.steps) - fitted_walls;
+            let (half, other) = (Half::of_steps(thinner.steps), Half::of_steps(thicker.steps));
+            if wall_gain.abs() > 1e-7 && may_go_together(&half, &other).is_ok() {
+                pairs.push(Instead {
+                    thinner: thinner.steps,
+                    thicker: thicker.steps,
+                    wall_gain,
+                    words: made_words(thinner.size, thicker.size, fitted),
+                });
+            }
+        }
+    }
+    pairs
+}
+
+fn made_words(thinner: f64, thicker: f64, fitted: &Pair) -> String {
+    let size = |size: f64| match size {
+        0.0 => "standard".to_owned(),
+        under if under > 0.0 => format!("{} under", size_words(under)),
+        extra => format!("{} extra clearance", size_words(extra)),
+    };
+    // The odd one is named first, and alone where the other is standard.
+    let (odd, other) = if thinner == 0.0 {
+        (thicker, thinner)
+    } else {
+        (thinner, thicker)
+    };
+    pair_words(
+        (size(odd), size(other)),
+        thinner == thicker,
+        other == 0.0,
+        fitted,
+    )
+}
+
 fn words(thinner: i32, thicker: i32, fitted: &Pair) -> String {
     let unit = if (fitted.step.to_si() - THOU).abs() < 1e-9 {
         "thou"
@@ -210,27 +320,36 @@ fn words(thinner: i32, thicker: i32, fitted: &Pair) -> String {
         2 => format!("two {unit}{} under", if unit == "step" { "s" } else { "" }),
         _ => format!("one {unit} extra clearance"),
     };
-    let of_grind = if fitted.upper.grind.to_si() == 0.0 {
-        ""
-    } else {
-        ", for the ground journal"
-    };
-    if thinner == thicker {
-        return format!("both half-shells {}{of_grind}", size(thinner));
-    }
     let (odd, other) = if thinner == 0 {
         (thicker, thinner)
     } else {
         (thinner, thicker)
     };
-    if other == 0 {
-        format!("one half-shell {}{of_grind}", size(odd))
+    pair_words(
+        (size(odd), size(other)),
+        thinner == thicker,
+        other == 0,
+        fitted,
+    )
+}
+
+fn pair_words(
+    (odd, other): (String, String),
+    alike: bool,
+    beside_standard: bool,
+    fitted: &Pair,
+) -> String {
+    let of_grind = if fitted.upper.grind.to_si() == 0.0 {
+        ""
     } else {
-        format!(
-            "one half-shell {}, the other {}{of_grind}",
-            size(odd),
-            size(other)
-        )
+        ", for the ground journal"
+    };
+    if alike {
+        format!("both half-shells {odd}{of_grind}")
+    } else if beside_standard {
+        format!("one half-shell {odd}{of_grind}")
+    } else {
+        format!("one half-shell {odd}, the other {other}{of_grind}")
     }
 }
 
@@ -313,6 +432,57 @@ mod tests {
             Err(MixError::OtherMake { .. })
         ));
         assert!(may_go_together(&one, &Half::of_steps(1)).is_ok());
+    }
+
+    #[test]
+    fn the_sizes_that_are_made_take_the_place_of_the_common_ones() {
+        let mm = |size: f64| Length::from_si(size * 1e-3);
+        let all = made_instead_of(&Pair::standard(), &[mm(0.05), mm(0.025), mm(0.05)]);
+        let found: Vec<(f64, &str)> = (all.iter())
+            .map(|pair| ((pair.wall_gain * 1e7).round() / 10.0, pair.words.as_str()))
+            .collect();
+        assert_eq!(
+            found,
+            [
+                (12.5, "one half-shell 0.025 mm under"),
+                (25.0, "both half-shells 0.025 mm under"),
+                (
+                    37.5,
+                    "one half-shell 0.025 mm under, the other 0.05 mm under"
+                ),
+                (50.0, "both half-shells 0.05 mm under"),
+            ]
+        );
+        // Extra clearance is made as well, and never beside a thicker one.
+        let extra = made_instead_of(&Pair::standard(), &[mm(-0.02), mm(0.02)]);
+        assert!(
+            extra
+                .iter()
+                .any(|pair| pair.words == "one half-shell 0.02 mm extra clearance")
+        );
+        assert!(extra.iter().all(|pair| pair.thicker - pair.thinner <= 1));
+        // Thicker ones are fitted: the standard ones open it again.
+        let fitted = Pair::of(Half::of_steps(1), Half::of_steps(1));
+        let back = made_instead_of(&fitted, &[mm(0.02)]);
+        let standard = back
+            .iter()
+            .find(|pair| pair.words == "both half-shells standard")
+            .unwrap();
+        assert!((standard.wall_gain + 0.02e-3).abs() < 1e-12);
+        assert_eq!(made_instead_of(&fitted, &[]), instead_of(&fitted));
+    }
+
+    #[test]
+    fn a_list_of_nonsense_makes_no_row_of_nonsense() {
+        let sizes: Vec<Length> = (-40..40)
+            .map(|it| Length::from_si(f64::from(it) * 1e-5))
+            .collect();
+        let row = row_of_sizes(&sizes);
+        assert_eq!(row.len(), 2 * SIZES_LOOKED_AT + 1);
+        assert_eq!(
+            row_of_sizes(&[Length::from_si(f64::NAN), Length::from_si(0.0)]).len(),
+            1
+        );
     }
 
     #[test]

@@ -338,6 +338,7 @@ proptest! {
         let window = Window::new(low, Some(low.unwrap_or(0.0) + width)).unwrap();
         let known = Circumstances {
             shells: None,
+            sets: Vec::new(),
             bore: Some(Si::from_si(numbers[0])),
             gasket_bore: Some(Si::from_si(numbers[1])),
             swept: Some(Si::from_si(numbers[2])),

@@ -18,7 +18,7 @@ mod slip;
 pub use clearance::{Doubt, doubt_of_clearance};
 pub use expectation::Expectation;
 pub use question::{Question, questions};
-pub use scale::{Scale, Sizes};
+pub use scale::{Scale, Sizes, size_words};
 pub use slip::Slip;
 
 #[cfg(test)]

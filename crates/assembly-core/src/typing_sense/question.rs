@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::candidates::{Candidate, candidates};
-use super::{Expectation, Slip};
+use super::{Expectation, Slip, size_words};
 use crate::quantity::Typed;
 
 /// A reading that looks like a slip, and what may have been meant.
@@ -129,13 +129,7 @@ impl fmt::Display for Question {
             let told = self.slip.told();
             return write!(f, "{typed} looks like {told}: is {likely} meant?");
         };
-        // Repair sizes are whole hundredths of a millimetre, or thous.
-        let hundredths = step.abs() * 1e5;
-        let size = if (hundredths - hundredths.round()).abs() < 1e-6 {
-            format!("{:.2} mm", hundredths / 100.0)
-        } else {
-            format!("{:.3} in", step.abs() / 0.0254)
-        };
+        let size = size_words(step);
         let side = if step < 0.0 { "undersize" } else { "oversize" };
         write!(
             f,

@@ -79,7 +79,7 @@ impl Scale {
 }
 
 /// The sizes beside the standard one that a part is repaired to.
-#[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
+#[derive(Clone, PartialEq, Debug, Default)]
 pub enum Sizes {
     /// The standard size only, or nothing is known.
     #[default]
@@ -92,18 +92,62 @@ pub enum Sizes {
     InchOversizes,
     /// Bores: 0.25, 0.50, 0.75 and 1.00 mm over.
     MetricOversizes,
+    /// What the sheet itself lists: steps from the standard size, metres, with sign.
+    Listed(Vec<f64>),
 }
 
 impl Sizes {
-    /// The steps from the standard size, metres. Common practice, no source.
+    /// The steps from the standard size, metres. Those that no sheet listed are
+    /// common practice, no source.
     #[must_use]
-    pub const fn steps(self) -> &'static [f64] {
+    pub fn steps(&self) -> &[f64] {
         match self {
             Self::Standard => &[],
             Self::InchUndersizes => &[-0.000_254, -0.000_508, -0.000_762],
             Self::MetricUndersizes => &[-0.000_25, -0.000_5, -0.000_75],
             Self::InchOversizes => &[0.000_254, 0.000_508, 0.000_762, 0.001_016, 0.001_524],
             Self::MetricOversizes => &[0.000_25, 0.000_5, 0.000_75, 0.001],
+            Self::Listed(steps) => steps,
+        }
+    }
+}
+
+/// How far a size is from standard, in metres, as boxes and sheets say it: metric
+/// where it goes in steps of 0.05 mm, else in whole thous, else as comes out shorter.
+#[must_use]
+pub fn size_words(step: f64) -> String {
+    let size = step.abs();
+    let is_whole = |parts: f64| (parts - parts.round()).abs() < 1e-6;
+    let (hundredths, tenths) = (size * 1e5, size / 0.0254 * 1e4);
+    let metric = is_whole(hundredths / 5.0);
+    if !metric && is_whole(tenths / 10.0) {
+        format!("{:.3} in", size / 0.0254)
+    } else if metric || is_whole(hundredths) {
+        format!("{:.2} mm", size * 1e3)
+    } else if is_whole(tenths) {
+        format!("{:.4} in", size / 0.0254)
+    } else {
+        format!("{:.3} mm", size * 1e3)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::size_words;
+
+    #[test]
+    fn sizes_are_said_as_their_sheets_say_them() {
+        for (step, words) in [
+            (-0.000_25, "0.25 mm"),
+            (0.001, "1.00 mm"),
+            (0.025e-3, "0.025 mm"),
+            (-0.010 * 0.0254, "0.010 in"),
+            (0.050 * 0.0254, "0.050 in"),
+            (0.0005 * 0.0254, "0.0005 in"),
+            (0.01e-3, "0.01 mm"),
+            (0.125e-3, "0.125 mm"),
+        ] {
+            assert_eq!(size_words(step), words);
         }
     }
 }

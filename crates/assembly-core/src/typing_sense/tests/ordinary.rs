@@ -175,3 +175,28 @@ proptest! {
         prop_assert!(asked.windows(2).all(|pair| pair[0].weight >= pair[1].weight));
     }
 }
+
+// A sheet may list sizes of its own: those are asked about, and what is common
+// elsewhere is not.
+#[test]
+fn sizes_that_the_sheet_lists_take_the_place_of_the_common_ones() {
+    let listed = |sizes: &[f64]| Expectation {
+        sizes: Sizes::Listed(sizes.iter().map(|size| inches(*size)).collect()),
+        ..journal()
+    };
+    let sizes = |reading: &str, sizes: &[f64]| -> Vec<Slip> {
+        let asked = questions(&typed(reading), &listed(sizes));
+        asked.iter().map(|one| one.slip).collect()
+    };
+    let other = |size: f64| Slip::OtherSize { step: inches(size) };
+    // 2.4500 less 0.016 and a wear of one tenth.
+    assert_eq!(sizes("2.4339", &[-0.016, -0.032])[0], other(-0.016));
+    assert!(!sizes("2.4399", &[-0.016, -0.032]).contains(&other(-0.010)));
+    assert!(!sizes("2.4399", &[]).contains(&other(-0.010)));
+    let asked = questions(&typed("2.4339"), &listed(&[-0.016]));
+    assert!(
+        asked[0].to_string().contains("0.016 in undersize"),
+        "{}",
+        asked[0]
+    );
+}
