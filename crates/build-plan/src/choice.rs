@@ -11,10 +11,11 @@ use crate::measure::{
     MAIN_SHELL_WALL, Measure, PISTON_DIAMETER, PISTON_TO_WALL, ROD_BEARING_BORE,
     ROD_JOURNAL_DIAMETER, ROD_OIL_CLEARANCE, ROD_SHELL_WALL, VALVE_LASH,
 };
+use crate::named::printed_by_name;
 use crate::place::At;
 
 /// Parts that are like each other, and the places they can go to.
-#[derive(PartialEq, Debug)]
+#[derive(PartialEq)]
 pub struct Choice {
     /// Stable name.
     pub id: &'static str,
@@ -40,6 +41,8 @@ pub struct Choice {
     /// Warnings.
     pub cautions: &'static [&'static str],
 }
+
+printed_by_name!(Choice);
 
 /// What a choice goes by.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -2,9 +2,10 @@
 
 use crate::engine::{ALWAYS, When};
 use crate::measure::Per;
+use crate::named::printed_by_name;
 
 /// Something that is seen, felt or counted, and is good or is not.
-#[derive(PartialEq, Debug)]
+#[derive(PartialEq)]
 pub struct Check {
     /// Stable name.
     pub id: &'static str,
@@ -21,6 +22,8 @@ pub struct Check {
     /// How long it stays good by itself.
     pub lasts: Lasts,
 }
+
+printed_by_name!(Check);
 
 /// What shows later that a check was good.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]

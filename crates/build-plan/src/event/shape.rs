@@ -2,10 +2,11 @@
 
 use crate::engine::{ALWAYS, When};
 use crate::measure::{Measure, Per};
+use crate::named::printed_by_name;
 use crate::proof::Proof;
 
 /// Something that happens to an engine and makes results stale.
-#[derive(PartialEq, Debug)]
+#[derive(PartialEq)]
 pub struct Event {
     /// Stable name.
     pub id: &'static str,
@@ -21,6 +22,8 @@ pub struct Event {
     /// Why.
     pub why: &'static str,
 }
+
+printed_by_name!(Event);
 
 pub(super) const ANYWHERE: Event = Event {
     id: "",

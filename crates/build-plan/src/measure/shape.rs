@@ -7,11 +7,12 @@ use assembly_core::quantity::Kind;
 use super::per::Per;
 use super::tripwire::Tripwire;
 use crate::engine::{Engine, When};
+use crate::named::printed_by_name;
 use crate::place::{At, Direction, Place, Station};
 
 /// One thing that is measured or worked out, with everything the trade knows
 /// about it.
-#[derive(PartialEq, Debug)]
+#[derive(PartialEq)]
 pub struct Measure {
     /// Stable name, such as `main-oil-clearance`.
     pub id: &'static str,
@@ -40,6 +41,8 @@ pub struct Measure {
     /// What to beware of while measuring it.
     pub cautions: &'static [&'static str],
 }
+
+printed_by_name!(Measure);
 
 /// Where a measure's number comes from.
 #[derive(Clone, Copy, PartialEq, Debug)]

@@ -4,7 +4,7 @@ use crate::caution::{Caution, DEFER, Harm};
 use crate::engine::{ALWAYS, Engine, When};
 use crate::event::Event;
 use crate::measure::Per;
-use crate::named::named;
+use crate::named::{named, printed_by_name};
 use crate::proof::Proof;
 use crate::supply::Supply;
 
@@ -29,7 +29,6 @@ named! {
 }
 
 /// One thing that is done, with everything the trade knows about it.
-#[derive(Debug)]
 pub struct Step {
     /// Stable name.
     pub id: &'static str,
@@ -62,6 +61,8 @@ pub struct Step {
     /// Warnings.
     pub cautions: &'static [Caution],
 }
+
+printed_by_name!(Step);
 
 /// Who does a step.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
