@@ -60,8 +60,10 @@ fn hold(imported: &Imported) {
 mod tests {
     use super::hold_import;
 
-    const FILES: [&[u8]; 8] = [
+    const FILES: [&[u8]; 10] = [
+        include_bytes!("../fixtures/sizes-listed-1.json"),
         include_bytes!("../fixtures/two-devices-1.json"),
+        include_bytes!("../fixtures/two-placings-1.json"),
         include_bytes!("../fixtures/timing-cover-1.json"),
         include_bytes!("../fixtures/rod-caps-1.json"),
         include_bytes!("../fixtures/tools-tried-1.json"),

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use assembly_core::measure::Verdict;
-use build_journal::fact::{Body, Mark, Note};
+use build_journal::fact::{Body, Mark, Note, SizedPart};
 use build_journal::fold::tightening::{State, tightenings};
 use build_journal::fold::{ChosenPart, Conflict, OilView, Wishes, conflicts, valve_gear};
 use build_journal::{BuildId, DeviceId, Fact, Journal, Stamper, export, fold, import};
@@ -21,6 +21,8 @@ const TWO_WRENCHES: &str = include_str!("../fixtures/two-wrenches-1.json");
 const HOUR: &str = include_str!("../fixtures/first-hour-1.json");
 const STEP_NOTE: &str = include_str!("../fixtures/step-note-1.json");
 const TWO_DEVICES: &str = include_str!("../fixtures/two-devices-1.json");
+const TWO_PLACINGS: &str = include_str!("../fixtures/two-placings-1.json");
+const SIZES: &str = include_str!("../fixtures/sizes-listed-1.json");
 const TOOLS_TRIED: &str = include_str!("../fixtures/tools-tried-1.json");
 const WHERE: &str = include_str!("../fixtures/what-goes-where-1.json");
 const ODDITIES: &str = include_str!("../fixtures/oddities-1.json");
@@ -140,6 +142,32 @@ fn what_goes_where_is_right_by_the_schema_and_can_be_chosen_again() {
         other => panic!("{other:?}"),
     };
     assert_eq!((parts(0)[1].as_str(), parts(1)[1].as_str()), ("B", "A"));
+}
+
+#[test]
+fn sizes_that_a_sheet_lists_are_right_by_the_schema_and_are_asked_about() {
+    assert_eq!(complaints(SIZES), Vec::<String>::new());
+    let journal = import(SIZES.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), SIZES);
+    for (from, to) in [
+        (r#""of":"bores""#, r#""of":"rings""#),
+        (r#""sizes":["0.016","0.032"]"#, r#""sizes":"0.016""#),
+        (r#""origin":"part-sheet""#, r#""origin":"hearsay""#),
+    ] {
+        let wrong = SIZES.replacen(from, to, 1);
+        assert!(!complaints(&wrong).is_empty(), "{from} as {to}");
+        let build = fold(&import(wrong.as_bytes()).unwrap().journal);
+        assert!(!build.problems.is_empty(), "{from} as {to}");
+    }
+    let build = fold(&journal);
+    assert!(build.problems.is_empty(), "{:?}", build.problems);
+    let sizes = |part| build.sizes_of(part).unwrap().sizes.len();
+    assert_eq!(sizes(SizedPart::Bores), 3);
+    assert_eq!(sizes(SizedPart::RodJournals), 0);
+    assert_eq!(build.shell_sizes(&MAIN_SHELLS).len(), 4);
+    let reading = journal.facts().next_back().unwrap().id();
+    let asked = build.questions_of(reading);
+    assert!(asked[0].to_string().contains("0.016 in undersize"));
 }
 
 #[test]
@@ -344,7 +372,7 @@ fn two_devices_are_asked_about_what_neither_saw_of_the_other_and_nothing_else() 
         Conflict::Checks { check, parts, .. },
     ] = &found[..]
     else {
-        panic!("{} to settle", found.len());
+        panic!("{found:?}");
     };
     assert_eq!(said.len(), 2);
     assert_eq!(check.id, "clean");
@@ -357,6 +385,27 @@ fn two_devices_are_asked_about_what_neither_saw_of_the_other_and_nothing_else() 
     assert!(done.text().contains("caps on for good"));
     assert_eq!(marked.done, Some(done.id()));
     assert_eq!(build.stale(), []);
+}
+
+#[test]
+fn parts_placed_in_two_ways_are_right_by_the_schema_asked_about_and_settled() {
+    assert_eq!(complaints(TWO_PLACINGS), Vec::<String>::new());
+    let journal = import(TWO_PLACINGS.as_bytes()).unwrap().journal;
+    assert_eq!(export(&journal), TWO_PLACINGS);
+    let wrong = TWO_PLACINGS.replacen(r#""settles":true"#, r#""settles":"yes""#, 1);
+    assert!(!complaints(&wrong).is_empty());
+    let build = fold(&journal);
+    assert!(build.problems.is_empty(), "{:?}", build.problems);
+    // Of the half-shells it was decided, of the pistons not yet.
+    let found = conflicts(&journal);
+    assert!(
+        matches!(&found[..], [Conflict::Placings { choice, said }]
+            if choice.id == "pistons" && said.len() == 2),
+        "{found:?}"
+    );
+    let put = build.places.put_at(&MAIN_SHELLS, At::Main(2)).unwrap();
+    assert_eq!(put.what, "upper “D”, lower “A”");
+    assert_eq!(put.fact, journal.facts().nth(3).unwrap().id());
 }
 
 #[test]

@@ -19,6 +19,7 @@ use super::oil::{
 };
 use super::own::{OwnMeasure, OwnStep};
 use super::placing::{PartOnBench, PartsPlaced};
+use super::sizes::SizesListed;
 use super::tightening::{
     BoltCompared, BoltMeasured, BoltPulled, BoltsRenewed, JointClosed, RunBegun, RunMarked,
     RunOpened, SealantPutOn,
@@ -104,6 +105,8 @@ pub enum Body {
     PartOnBench(PartOnBench),
     /// It was chosen which part goes where.
     PartsPlaced(PartsPlaced),
+    /// A sheet lists the sizes that parts are made in.
+    SizesListed(SizesListed),
     /// What is known of the oil system.
     OilSystem(Box<OilSystem>),
     /// The oil pressure gauge was read.

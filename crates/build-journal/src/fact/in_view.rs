@@ -6,8 +6,8 @@ use super::unreadable::Unreadable;
 use super::write::Line;
 use crate::id::FactId;
 
-/// What a device had in view when it said something of a step, of a check or of
-/// the engine as a whole. From it a later change is told from a contradiction: who
+/// What a device had in view when it said something of a step, of a check, of the
+/// engine as a whole or of which part goes where. From it a later change is told from a contradiction: who
 /// says otherwise and had the earlier word in view has changed his mind; who had
 /// not contradicts it, and a person has to say which holds.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -26,7 +26,10 @@ impl InView {
     pub const fn goes_with(body: &Body) -> bool {
         matches!(
             body,
-            Body::StepMarked(_) | Body::CheckMade(_) | Body::EngineDescribed(_)
+            Body::StepMarked(_)
+                | Body::CheckMade(_)
+                | Body::EngineDescribed(_)
+                | Body::PartsPlaced(_)
         )
     }
 

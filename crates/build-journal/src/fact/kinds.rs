@@ -217,14 +217,13 @@ fn write_reading(line: Line, reading: &Reading) -> Line {
 }
 
 fn read_limits(fields: &Fields) -> Result<LimitsSet, Unreadable> {
-    const ORIGIN: &str = "sheet, part-sheet or own-choice";
     Ok(LimitsSet {
         measure: fields.text("measure", A_MEASURE)?,
         place: read_spot(fields)?,
         low: fields.optional_text("low", AS_TYPED)?,
         high: fields.optional_text("high", AS_TYPED)?,
         unit: fields.text("unit", A_UNIT)?,
-        origin: fields.id("origin", ORIGIN, |text| origin(text).ok_or(()))?,
+        origin: read_origin(fields)?,
         origin_note: fields.text("origin_note", "which sheet, as text")?,
         replaces: fields.facts("replaces", "a list of ids of facts")?,
     })
@@ -235,6 +234,12 @@ const ORIGINS: [(&str, LimitsOrigin); 3] = [
     ("part-sheet", LimitsOrigin::PartSheet),
     ("own-choice", LimitsOrigin::OwnChoice),
 ];
+
+/// The field that says where limits or sizes come from.
+pub(super) fn read_origin(fields: &Fields) -> Result<LimitsOrigin, Unreadable> {
+    const ORIGIN: &str = "sheet, part-sheet or own-choice";
+    fields.id("origin", ORIGIN, |text| origin(text).ok_or(()))
+}
 
 fn origin(text: &str) -> Option<LimitsOrigin> {
     ORIGINS

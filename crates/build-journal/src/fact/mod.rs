@@ -23,6 +23,7 @@ mod place;
 mod placing;
 mod placing_kinds;
 mod record;
+mod sizes;
 mod tightening;
 mod tightening_kinds;
 mod unreadable;
@@ -49,6 +50,7 @@ pub use oil::{
 pub use own::{OwnMeasure, OwnStep};
 pub use placing::{BenchSide, PartOnBench, PartsPlaced, PlacedPart};
 pub use record::{FORMAT, Fact};
+pub use sizes::{SizedPart, SizesListed};
 pub use tightening::{
     BoltCompared, BoltMeasured, BoltPulled, BoltState, BoltsRenewed, JointClosed, Knew, RunBegun,
     RunMark, RunMarked, RunOpened, SealantPutOn, Way,

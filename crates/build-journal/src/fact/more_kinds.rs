@@ -11,6 +11,7 @@ use super::kinds::{A_MEASURE, A_TOOL, A_UNIT, AS_TYPED};
 use super::own::{OwnMeasure, OwnStep};
 use super::place::{A_PLACE, read_spot, read_spots, write_spot, write_spots};
 use super::placing_kinds;
+use super::sizes;
 use super::tightening_kinds;
 use super::unreadable::Unreadable;
 use super::words::{Danger, Mark, Outcome, PartStage, Sort, WarmthAnswer, WorkStage};
@@ -47,7 +48,8 @@ pub(super) fn read(kind: &str, fields: &Fields) -> Option<Result<Body, Unreadabl
         "work-moved" => read_work_moved(fields),
         _ => {
             return tightening_kinds::read(kind, fields)
-                .or_else(|| placing_kinds::read(kind, fields));
+                .or_else(|| placing_kinds::read(kind, fields))
+                .or_else(|| sizes::read(kind, fields));
         }
     })
 }
@@ -145,6 +147,7 @@ pub(super) fn write(line: Line, body: &Body) -> Line {
             .optional_text("promised", made.promised.as_deref())
             .optional_text("words", made.words.as_deref()),
         Body::PartOnBench(_) | Body::PartsPlaced(_) => placing_kinds::write(line, body),
+        Body::SizesListed(made) => sizes::write(line, made),
         _ => tightening_kinds::write(line, body),
     }
 }

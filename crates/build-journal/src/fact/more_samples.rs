@@ -355,7 +355,23 @@ fn placing() -> BoxedStrategy<Body> {
         });
     let placed = (choice(), prop::collection::vec(placed, 0..4))
         .prop_map(|(choice, placed)| Body::PartsPlaced(PartsPlaced { choice, placed }));
-    prop_oneof![on_bench, placed].boxed()
+    let listed = (
+        prop::sample::select(SizedPart::ALL),
+        prop::collection::vec(typed(), 0..4),
+        unit(),
+        prop::sample::select(vec![LimitsOrigin::Sheet, LimitsOrigin::OwnChoice]),
+        text(),
+    )
+        .prop_map(|(of, sizes, unit, origin, origin_note)| {
+            Body::SizesListed(SizesListed {
+                of,
+                sizes,
+                unit,
+                origin,
+                origin_note,
+            })
+        });
+    prop_oneof![2 => on_bench, 2 => placed, 1 => listed].boxed()
 }
 
 /// Any body of these kinds.

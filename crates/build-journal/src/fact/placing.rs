@@ -54,6 +54,52 @@ pub struct PartsPlaced {
     pub placed: Vec<PlacedPart>,
 }
 
+impl PartsPlaced {
+    /// Whether both put the same parts at the same places, whatever they give there.
+    #[must_use]
+    pub fn puts_the_same_as(&self, other: &Self) -> bool {
+        let each = |one: &Self, other: &Self| {
+            let is_in = |it: &PlacedPart| other.placed.iter().any(|same| it.is_the_same_as(same));
+            one.placed.iter().all(is_in)
+        };
+        self.choice == other.choice && each(self, other) && each(other, self)
+    }
+
+    /// Whether both cannot be right: a place gets two parts, or a part two places.
+    #[must_use]
+    pub fn is_against(&self, other: &Self) -> bool {
+        let against = |one: &PlacedPart, other: &PlacedPart| {
+            let same_part = one.is_the_part_of(other);
+            if one.place == other.place {
+                !one.is_the_same_as(other)
+            } else {
+                same_part
+            }
+        };
+        let mut pairs =
+            (self.placed.iter()).flat_map(|one| other.placed.iter().map(move |other| (one, other)));
+        self.choice == other.choice && pairs.any(|(one, other)| against(one, other))
+    }
+}
+
+impl PlacedPart {
+    /// Whether this is the same part at the same place.
+    fn is_the_same_as(&self, other: &Self) -> bool {
+        // What came neither off the bench nor from a place is known by its words.
+        let bought = self.parts.is_empty() && self.from.is_none();
+        self.place == other.place
+            && self.parts == other.parts
+            && self.from == other.from
+            && (!bought || self.what == other.what)
+    }
+
+    /// Whether both are one part.
+    fn is_the_part_of(&self, other: &Self) -> bool {
+        let one_of = |part: &PartId| other.parts.contains(part);
+        self.parts.iter().any(one_of) || (self.from.is_some() && self.from == other.from)
+    }
+}
+
 /// What goes to a place.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct PlacedPart {

@@ -1,10 +1,9 @@
 //! The meaning of last digits, and questions about slips, in whole builds.
 
+use super::written::{With, Written, book};
 use super::*;
-use crate::fact::samples::Pen;
-use crate::fact::{Body, EngineDescribed, Fact, Reading, SetOn, Spot, Struck, ToolListed, ToolSet};
-use crate::id::{BuildId, FactId, SettingId, ToolId};
-use crate::journal::Journal;
+use crate::fact::{Body, EngineDescribed, SetOn, Struck, ToolSet};
+use crate::id::{FactId, SettingId, ToolId};
 use assembly_core::fit::running_clearance::NeedleSense;
 use assembly_core::quantity::unit;
 use assembly_core::typing_sense::Slip;
@@ -14,67 +13,32 @@ use build_plan::{At, Direction, Measure, Place, Ring, Station};
 const MICROMETER: u128 = 1;
 const GAUGE: u128 = 2;
 
-struct Book {
-    pen: Pen,
-    journal: Journal,
+book! {
+    /// A vee eight, a micrometer and a gauge.
+    Book
 }
 
 impl Book {
     fn new() -> Self {
-        let mut book = Self {
-            pen: Pen::new(1),
-            journal: Journal::new(BuildId::from_random(7)),
-        };
-        book.write(Body::EngineDescribed(EngineDescribed {
+        let engine = Body::EngineDescribed(EngineDescribed {
             name: "shop eight".to_owned(),
             cylinders: 8,
             layout: "vee".to_owned(),
             bank_angle: Some("90°".to_owned()),
             mains: None,
             built: vec![],
-        }));
-        for (tool, kind) in [
-            (MICROMETER, "outside-micrometer-tenths"),
-            (GAUGE, "bore-gauge-tenths"),
-        ] {
-            book.write(Body::ToolListed(ToolListed {
-                tool: ToolId::from_random(tool),
-                name: kind.to_owned(),
-                instrument: kind.to_owned(),
-                mark: None,
-            }));
-        }
-        book
-    }
-
-    fn write(&mut self, body: Body) -> FactId {
-        let fact: Fact = self.pen.write(body);
-        let id = fact.id();
-        self.journal.take(fact);
-        id
-    }
-
-    fn read(
-        &mut self,
-        measure: &Measure,
-        place: Place,
-        typed: &str,
-        with: (u128, Option<u128>),
-    ) -> FactId {
-        self.write(Body::Reading(
-            Reading {
-                measure: measure.id.to_owned(),
-                place: Spot::Known(place),
-                typed: typed.to_owned(),
-                unit: "in".to_owned(),
-                tool: Some(ToolId::from_random(with.0)),
-                setting: with.1.map(SettingId::from_random),
-                temperature: None,
-                condition: None,
-                keyed: None,
-            }
-            .into(),
+        });
+        Self(Written::of(
+            engine,
+            &[
+                (MICROMETER, "outside-micrometer-tenths"),
+                (GAUGE, "bore-gauge-tenths"),
+            ],
         ))
+    }
+
+    fn read(&mut self, measure: &Measure, place: Place, typed: &str, with: With) -> FactId {
+        self.reads((measure.id, place), (typed, "in"), with, None)
     }
 
     fn journal(&mut self, main: u8, station: Station, typed: &str) -> FactId {

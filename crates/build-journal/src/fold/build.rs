@@ -9,6 +9,7 @@ use super::doubt::Doubt;
 use super::fit::Fit;
 use super::folding::Folding;
 use super::limits::Limits;
+use super::made_sizes::ListedSizes;
 use super::main_bearing::{MainBearing, RodBearing};
 use super::oil::OilBook;
 use super::photos::KeptPhoto;
@@ -21,6 +22,7 @@ use super::store::{Readings, Spot};
 use super::strikes::StruckOut;
 use super::tools::ListedTool;
 use super::warmth::SettledWarmth;
+use crate::fact::SizedPart;
 use crate::id::{BuildId, FactId};
 use crate::journal::Journal;
 
@@ -37,6 +39,8 @@ pub struct Build {
     pub(super) warmth: BTreeMap<String, SettledWarmth>,
     /// The limits in force, in the order they were set.
     pub limits: Vec<Limits>,
+    /// The sizes that sheets list.
+    pub(super) sizes: BTreeMap<SizedPart, ListedSizes>,
     /// The main bearings, front to rear; none before the engine is described.
     pub mains: Vec<MainBearing>,
     /// The rod bearings, by cylinder; none before the engine is described.
@@ -123,6 +127,7 @@ impl Build {
             tools: Vec::new(),
             warmth: BTreeMap::new(),
             limits: Vec::new(),
+            sizes: BTreeMap::new(),
             mains: Vec::new(),
             rods: Vec::new(),
             fits: BTreeMap::new(),

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use assembly_core::measure::Window;
 use build_plan::check::Check;
+use build_plan::choice::{Choice, choice};
 use build_plan::proof::Proof;
 use build_plan::step::Step;
 use build_plan::{At, Measure, Place};
@@ -16,7 +17,8 @@ use super::record::ResultAt;
 use super::register::{Register, Role};
 use super::sayings::{Saying, Sayings, Thing, Word, against_each_other, last_words};
 use crate::fact::{
-    Body, CheckMade, EngineDescribed, Fact, InView, Mark, Outcome, Sort, Spot, StepMarked,
+    Body, CheckMade, EngineDescribed, Fact, InView, Mark, Outcome, PartsPlaced, Sort, Spot,
+    StepMarked,
 };
 use crate::id::{DeviceId, FactId};
 use crate::journal::Journal;
@@ -76,6 +78,13 @@ pub enum Conflict {
         /// The descriptions.
         said: Vec<Said<EngineDescribed>>,
     },
+    /// Which part goes where, accepted in two ways.
+    Placings {
+        /// The choice.
+        choice: &'static Choice,
+        /// What was accepted.
+        said: Vec<Said<PartsPlaced>>,
+    },
 }
 
 impl Conflict {
@@ -91,11 +100,12 @@ impl Conflict {
             Self::Marks { said, .. } => of(said),
             Self::Checks { said, .. } => of(said),
             Self::Engines { said } => of(said),
+            Self::Placings { said, .. } => of(said),
         }
     }
 
-    /// What is written down, fact by fact, when one of the marks, checks or
-    /// descriptions holds and the others do not. Nothing for limits, which are set
+    /// What is written down, fact by fact, when one of the marks, checks,
+    /// descriptions or placings holds and the others do not. Nothing for limits, which are set
     /// anew, and for readings, which are struck out or stand side by side.
     #[must_use]
     pub fn holds(&self, fact: FactId, build: &Build) -> Vec<(Body, InView)> {
@@ -130,6 +140,11 @@ impl Conflict {
                 let body = held.map(|held| Body::EngineDescribed(held.says.clone()));
                 body.into_iter().collect()
             }
+            Self::Placings { said, .. } => {
+                let held = said.iter().find(|one| one.fact == fact);
+                let body = held.map(|held| Body::PartsPlaced(held.says.clone()));
+                body.into_iter().collect()
+            }
         };
         let in_view = InView {
             replaces: self.facts(),
@@ -154,7 +169,7 @@ fn places(proof: Proof, parts: &[At], build: &Build) -> Vec<Option<Spot>> {
 
 /// Everything that two devices say differently. Nothing is decided: limits that
 /// differ give no verdict, readings are averaged with all their errors, of marks,
-/// checks and descriptions the latest counts, until a person says what holds.
+/// checks, descriptions and placings the latest counts, until a person says what holds.
 #[must_use]
 pub fn conflicts(journal: &Journal) -> Vec<Conflict> {
     let folding = Folding::of(journal);
@@ -191,7 +206,7 @@ pub fn conflicts(journal: &Journal) -> Vec<Conflict> {
 /// A step or a check, and the facts that are against each other on it.
 type OneThing = (Sort, &'static str, Vec<FactId>);
 
-/// Steps, checks and descriptions of which two devices say different things.
+/// Steps, checks, descriptions and placings of which two devices say different things.
 fn of_words(journal: &Journal, build: &Build) -> Vec<Conflict> {
     let engine = build.engine.as_ref().map(|one| &one.engine);
     let all = Sayings::of(journal, (&build.plan, engine), |_| true);
@@ -213,6 +228,13 @@ fn of_words(journal: &Journal, build: &Build) -> Vec<Conflict> {
                     _ => None,
                 }),
             }),
+            Thing::Choice(id) => found.extend(choice(id).map(|choice| Conflict::Placings {
+                choice,
+                said: told(&against, |word| match word {
+                    Word::Placed(placed) => Some(placed.clone()),
+                    _ => None,
+                }),
+            })),
             Thing::Result(key) => {
                 let entry = by_fact.entry((key.sort, key.id, facts));
                 entry.or_insert((against, Vec::new())).1.push(key.at);

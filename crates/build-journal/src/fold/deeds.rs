@@ -3,6 +3,7 @@
 use assembly_core::fit::running_clearance::NeedleSense;
 use proptest::prelude::*;
 
+use super::placing_conflict_tests::pistons;
 use crate::fact::more_samples::more;
 use crate::fact::samples::{Pen, a_limits, body, sprayer};
 use crate::fact::{
@@ -56,9 +57,15 @@ pub(crate) fn deeds() -> BoxedStrategy<Vec<Deed>> {
     prop::collection::vec(deed, 1..40).boxed()
 }
 
-/// Something said of one of two steps, so that words meet.
+/// Something said of one of two steps, or of which piston goes where, so that words
+/// meet.
 fn says() -> BoxedStrategy<Deed> {
-    (
+    let backs = prop::collection::vec(0_usize..8, 0..3);
+    let ways = prop::sample::select(vec![vec![1, 2], vec![2, 1], vec![2, 1, 3, 4]]);
+    let places = (ways, backs, any::<bool>()).prop_map(|(from, back, settles)| {
+        Deed::Say(Body::PartsPlaced(pistons(&from)), back, settles)
+    });
+    let marks = (
         prop::sample::select(vec!["crank-in", "trial-main-bearings"]),
         prop::option::of(1_u8..3),
         prop::sample::select(Mark::ALL),
@@ -74,8 +81,8 @@ fn says() -> BoxedStrategy<Deed> {
                 words: None,
             };
             Deed::Say(Body::StepMarked(said), back, settles)
-        })
-        .boxed()
+        });
+    prop_oneof![3 => marks, 1 => places].boxed()
 }
 
 /// The facts of these deeds, in the order they were done, on an engine with

@@ -1,10 +1,10 @@
 //! Any measure at any part, and what follows from others.
 
+use super::written::{Written, book};
 use super::*;
-use crate::fact::samples::{Pen, limits};
-use crate::fact::{Body, EngineDescribed, Fact, LimitsSet, Reading, Spot, Struck, ToolListed};
-use crate::id::{BuildId, FactId, ToolId};
-use crate::journal::Journal;
+use crate::fact::samples::limits;
+use crate::fact::{Body, EngineDescribed, LimitsSet, Struck};
+use crate::id::FactId;
 use assembly_core::measure::Verdict;
 use assembly_core::quantity::Si;
 use build_plan::measure::{
@@ -15,9 +15,9 @@ use build_plan::{At, Direction, Measure, Place, Station};
 
 const THOU: f64 = 0.0254e-3;
 
-struct Book {
-    pen: Pen,
-    journal: Journal,
+book! {
+    /// A vee eight with wet liners, and three tools.
+    Book
 }
 
 const MICROMETER: u128 = 1;
@@ -25,57 +25,28 @@ const INDICATOR: u128 = 2;
 const OIL_GAUGE: u128 = 3;
 
 impl Book {
-    /// A vee eight with wet liners, and three tools.
     fn new() -> Self {
-        let mut book = Self {
-            pen: Pen::new(1),
-            journal: Journal::new(BuildId::from_random(7)),
-        };
-        book.write(Body::EngineDescribed(EngineDescribed {
+        let engine = Body::EngineDescribed(EngineDescribed {
             name: "shop eight".to_owned(),
             cylinders: 8,
             layout: "vee".to_owned(),
             bank_angle: Some("90°".to_owned()),
             mains: None,
             built: vec![("liners", "wet-top-flange".to_owned())],
-        }));
-        for (tool, instrument) in [
-            (MICROMETER, "outside-micrometer-proved"),
-            (INDICATOR, "dial-indicator"),
-            (OIL_GAUGE, "mechanical-oil-gauge"),
-        ] {
-            book.write(Body::ToolListed(ToolListed {
-                tool: ToolId::from_random(tool),
-                name: instrument.to_owned(),
-                instrument: instrument.to_owned(),
-                mark: None,
-            }));
-        }
-        book
-    }
-
-    fn write(&mut self, body: Body) -> FactId {
-        let fact: Fact = self.pen.write(body);
-        let id = fact.id();
-        self.journal.take(fact);
-        id
+        });
+        Self(Written::of(
+            engine,
+            &[
+                (MICROMETER, "outside-micrometer-proved"),
+                (INDICATOR, "dial-indicator"),
+                (OIL_GAUGE, "mechanical-oil-gauge"),
+            ],
+        ))
     }
 
     fn read(&mut self, measure: &Measure, place: Place, typed: &str, tool: u128) -> FactId {
-        self.write(Body::Reading(
-            Reading {
-                measure: measure.id.to_owned(),
-                place: Spot::Known(place),
-                typed: typed.to_owned(),
-                unit: measure.units.inch.to_owned(),
-                tool: Some(ToolId::from_random(tool)),
-                setting: None,
-                temperature: None,
-                condition: None,
-                keyed: None,
-            }
-            .into(),
-        ))
+        let typed = (typed, measure.units.inch);
+        self.reads((measure.id, place), typed, (tool, None), None)
     }
 
     fn bore(&mut self, cylinder: u8, station: Station, direction: Direction, typed: &str) {

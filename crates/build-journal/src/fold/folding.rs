@@ -73,11 +73,11 @@ impl Folding {
             folding.build.last = Some(fact.id());
         }
         let struck = struck_out(others.iter().copied(), &mut folding.build.problems);
-        others.retain(|fact| !struck.contains_key(&fact.id()));
-        for fact in &others {
+        let counts = |fact: &Fact| !struck.contains_key(&fact.id());
+        for fact in others.iter().filter(|fact| counts(fact)) {
             folding.define(fact);
         }
-        for fact in &others {
+        for fact in others.iter().filter(|fact| counts(fact)) {
             folding.take(fact);
         }
         tell_apart(&mut folding.build.tools);
@@ -88,7 +88,11 @@ impl Folding {
             Decided::of(journal, with, |fact| !struck.contains_key(&fact))
         };
         for fact in others {
-            folding.note(fact);
+            if counts(fact) {
+                folding.note(fact);
+            } else {
+                folding.pass_over(fact);
+            }
         }
         folding.build.readings.reserve(readings.len());
         for (fact, reading) in readings {

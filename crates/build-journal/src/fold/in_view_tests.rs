@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use proptest::prelude::*;
 
-use super::conflict_tests::{Device, step};
+use super::devices::{Device, step};
 use super::{Conflict, Folding, conflicts, fold};
 use crate::fact::samples::sprayer;
 use crate::fact::{Body, Fact, Mark};

@@ -25,6 +25,7 @@ mod fit;
 mod folding;
 mod left_out;
 mod limits;
+mod made_sizes;
 mod main_bearing;
 mod meant;
 mod next;
@@ -53,6 +54,7 @@ pub mod tightening;
 mod tools;
 mod trials;
 mod units;
+mod unseen;
 mod warmth;
 mod way_back;
 mod worked_out;
@@ -61,7 +63,7 @@ mod working_out;
 pub use beside::Beside;
 pub use bought::{Bought, ListedPart, Returned, ShopWork, WorkLine};
 pub use build::{Build, DescribedEngine, NotedDown, OtherFact, fold};
-pub use choosing::{Chosen, ChosenPart, ChosenPlace, Lacking, Wishes};
+pub use choosing::{Chosen, ChosenPart, ChosenPlace, Lacking, Span, Wishes};
 pub use clocks::{Clock, lasting};
 pub use conflicts::{Conflict, Said, conflicts};
 pub use critical::{CriticalPath, OnTheWay, Promised};
@@ -71,6 +73,7 @@ pub use fit::{Fit, FitStanding};
 pub use folding::Folding;
 pub use left_out::LeftOut;
 pub use limits::{Limits, LimitsProblem};
+pub use made_sizes::{ListedSizes, SizesProblem};
 pub use main_bearing::{MainBearing, RodBearing};
 pub use next::{Outlook, StepState, WaitsFor};
 pub use oil::{
@@ -108,6 +111,8 @@ mod conflict_tests;
 #[cfg(test)]
 mod deeds;
 #[cfg(test)]
+mod devices;
+#[cfg(test)]
 mod fit_tests;
 #[cfg(test)]
 mod in_view_tests;
@@ -115,6 +120,8 @@ mod in_view_tests;
 mod left_out_tests;
 #[cfg(test)]
 mod next_tests;
+#[cfg(test)]
+mod placing_conflict_tests;
 #[cfg(test)]
 mod stale_tests;
 #[cfg(test)]
@@ -124,6 +131,10 @@ mod tool_tests;
 #[cfg(test)]
 mod undone_tests;
 #[cfg(test)]
+mod unseen_tests;
+#[cfg(test)]
 mod warmth_tests;
 #[cfg(test)]
 mod worked_out_tests;
+#[cfg(test)]
+mod written;

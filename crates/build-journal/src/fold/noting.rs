@@ -42,7 +42,8 @@ impl Folding {
         build.bought.take(fact, &build.plan, &mut build.problems);
         build.oil.take(fact, &mut build.problems);
         let engine = build.engine.as_ref().map(|described| &described.engine);
-        let changed = build.places.take(fact, engine, &mut build.problems);
+        let decided = &build.record.decided;
+        let changed = (build.places).take(fact, (engine, decided), &mut build.problems);
         match (&build.engine, fact.body()) {
             (Some(described), _) => {
                 let look = Looking {
@@ -58,6 +59,18 @@ impl Folding {
                 self.problem(fact, "It goes by the engine, which is not described yet.");
             }
             (None, _) => {}
+        }
+    }
+
+    /// Takes in a fact that was struck out, for what it had in view.
+    pub(super) fn pass_over(&mut self, fact: &Fact) {
+        let build = &mut self.build;
+        if let Some(described) = &build.engine {
+            let look = Looking {
+                plan: &build.plan,
+                engine: &described.engine,
+            };
+            build.record.pass_over(fact, &look);
         }
     }
 

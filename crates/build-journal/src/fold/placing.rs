@@ -9,6 +9,7 @@ use build_plan::{At, Engine};
 use thiserror::Error;
 
 use super::problem::Problem;
+use super::sayings::{Decided, Thing};
 use crate::fact::{Body, Fact, PartOnBench, PartsPlaced, Spot};
 use crate::id::{FactId, PartId};
 
@@ -109,12 +110,12 @@ impl WhatGoesWhere {
     pub(super) fn take(
         &mut self,
         fact: &Fact,
-        engine: Option<&Engine>,
+        (engine, decided): (Option<&Engine>, &Decided),
         problems: &mut Vec<Problem>,
     ) -> Vec<(&'static Event, At)> {
         let taken = match fact.body() {
             Body::PartOnBench(listed) => self.list(fact.id(), listed).map(|()| Vec::new()),
-            Body::PartsPlaced(placed) => self.put(fact.id(), placed, engine),
+            Body::PartsPlaced(placed) => self.put(fact.id(), placed, (engine, decided)),
             _ => return Vec::new(),
         };
         taken.unwrap_or_else(|text| {
@@ -146,34 +147,30 @@ impl WhatGoesWhere {
         &mut self,
         fact: FactId,
         placed: &PartsPlaced,
-        engine: Option<&Engine>,
+        (engine, decided): (Option<&Engine>, &Decided),
     ) -> Result<Vec<(&'static Event, At)>, String> {
-        let choice = known(&placed.choice)?;
         let engine = engine.ok_or("It goes by the engine, which is not described yet.")?;
-        let places = choice.places(engine);
-        let on_engine = |spot: &Spot| {
-            (spot
-                .place()
-                .map(|place| place.at)
-                .filter(|at| places.contains(at)))
-            .ok_or("It was put at a place that this engine does not have.")
-        };
-        let mut all = Vec::with_capacity(placed.placed.len());
+        let choice = choice_on(placed, engine)?;
+        if decided.silences(fact, Thing::Choice(choice.id)) {
+            return Ok(Vec::new());
+        }
+        let at_of = |spot: &Spot| spot.place().map(|place| place.at);
+        let mut changed = Vec::new();
         for one in &placed.placed {
+            let Some(at) = at_of(&one.place) else {
+                continue;
+            };
             let put = PutThere {
                 fact,
                 what: one.what.clone(),
                 parts: one.parts.clone(),
-                from: one.from.as_ref().map(on_engine).transpose()?,
+                from: one.from.as_ref().and_then(at_of),
                 gives: one.gives.clone(),
             };
-            all.push((on_engine(&one.place)?, put));
-        }
-        let mut changed = Vec::new();
-        for (at, put) in all {
-            let before = self.put.insert((choice.id, at), put.clone());
-            let same = before.is_some_and(|it| !it.parts.is_empty() && it.parts == put.parts);
-            match put.from {
+            let from = put.from;
+            let before = self.put.insert((choice.id, at), put);
+            let same = before.is_some_and(|it| !it.parts.is_empty() && it.parts == one.parts);
+            match from {
                 Some(from) if from == at => {}
                 Some(_) => changed.push((choice.moved, at)),
                 None if same => {}
@@ -181,6 +178,20 @@ impl WhatGoesWhere {
             }
         }
         Ok(changed)
+    }
+}
+
+/// The choice that parts were placed by, when all of it is of this engine.
+pub(super) fn choice_on(placed: &PartsPlaced, engine: &Engine) -> Result<&'static Choice, String> {
+    let choice = known(&placed.choice)?;
+    let places = choice.places(engine);
+    let is_there = |spot: &Spot| spot.place().is_some_and(|it| places.contains(&it.at));
+    let mut spots =
+        (placed.placed.iter()).flat_map(|one| std::iter::once(&one.place).chain(&one.from));
+    if spots.all(is_there) {
+        Ok(choice)
+    } else {
+        Err("It was put at a place that this engine does not have.".to_owned())
     }
 }
 

@@ -11,7 +11,8 @@ use build_plan::{At, Engine};
 use super::meant::{of_the_whole, parts, unknown};
 use super::plan::Plan;
 use super::problem::Problem;
-use super::sayings::Decided;
+use super::sayings::{Decided, Thing};
+use super::unseen::Doings;
 use crate::fact::{
     Body, CheckMade, EventHappened, Fact, Mark, Outcome, Sort, Spot, StepMarked, Waived,
 };
@@ -113,6 +114,8 @@ pub struct Record {
     pub(super) let_pass: BTreeMap<ResultAt, LetPass>,
     /// What persons decided between devices.
     pub(super) decided: Decided,
+    /// Which words on a step knew of which.
+    doings: Doings,
     /// The last step that something was said of.
     pub(super) last_step: Option<(FactId, &'static Step)>,
 }
@@ -128,7 +131,7 @@ impl Record {
     /// problem.
     pub(super) fn take(&mut self, fact: &Fact, look: &Looking, problems: &mut Vec<Problem>) {
         let taken = match fact.body() {
-            Body::StepMarked(made) => self.mark(fact.id(), made, look),
+            Body::StepMarked(made) => self.mark(fact, made, look),
             Body::CheckMade(made) => self.check(fact, made, look),
             Body::EventHappened(made) => self.happen(fact.id(), made, look),
             Body::Waived(made) => self.waive(fact.id(), made, look),
@@ -139,7 +142,25 @@ impl Record {
         }
     }
 
-    fn mark(&mut self, fact: FactId, made: &StepMarked, look: &Looking) -> Result<(), String> {
+    /// Takes in a fact that was struck out: what it had in view, later ones have.
+    pub(super) fn pass_over(&mut self, fact: &Fact, look: &Looking) {
+        let Body::StepMarked(made) = fact.body() else {
+            return;
+        };
+        let Some(step) = look.plan.step(&made.step) else {
+            return;
+        };
+        let proof = Proof::Step(step);
+        if let Ok((parts, _)) = parts(proof, made.place.as_ref(), look.engine) {
+            for at in parts {
+                self.doings
+                    .hear(Thing::Result(ResultAt::of(proof, at)), fact);
+            }
+        }
+    }
+
+    fn mark(&mut self, said: &Fact, made: &StepMarked, look: &Looking) -> Result<(), String> {
+        let fact = said.id();
         let step = (look.plan.step(&made.step)).ok_or_else(|| unknown("step", &made.step))?;
         let (parts, whole) = parts(Proof::Step(step), made.place.as_ref(), look.engine)?;
         self.last_step = Some((fact, step));
@@ -149,18 +170,38 @@ impl Record {
             mark => mark,
         };
         for at in parts {
-            if (self.decided).silences(fact, ResultAt::of(Proof::Step(step), at)) {
+            let thing = Thing::Result(ResultAt::of(Proof::Step(step), at));
+            let knew = self.doings.hear(thing, said);
+            if self.decided.silences(fact, thing) {
                 continue;
             }
             let before = self.marks.get(&(step.id, at)).copied();
             let done_before = before.and_then(|before| before.done);
             let stood = done_before.filter(|done| !self.is_void(Proof::Step(step), at, *done));
+            let is_so_already = match mark {
+                Mark::Done => stood.is_some(),
+                Mark::Apart => before.is_some_and(|before| before.mark == Mark::Apart),
+                Mark::Planned | Mark::Begun | Mark::NotNeeded => false,
+            };
+            if mark == Mark::Done {
+                // What was measured before the later word may be from before it was
+                // done, also where the first word came earlier.
+                for event in step.causes {
+                    let scope = made.place.as_ref().and_then(Spot::place).map(|_| at);
+                    self.event(fact, event, scope, look);
+                }
+            }
+            if is_so_already && !knew {
+                // Two devices tell of one doing: nothing came apart in between, and
+                // it was done when the first said so.
+                self.doings.done_as_well(thing, fact);
+                continue;
+            }
+            if matches!(mark, Mark::Done | Mark::Apart) {
+                self.doings.done(thing, fact);
+            }
             match mark {
                 Mark::Done => {
-                    for event in step.causes {
-                        let scope = made.place.as_ref().and_then(Spot::place).map(|_| at);
-                        self.event(fact, event, scope, look);
-                    }
                     if let (Some(done), Some(before)) = (stood, before) {
                         // Whatever was proved since it was begun again stands.
                         let begun = (before.mark == Mark::Begun).then_some(before.fact);
@@ -198,7 +239,8 @@ impl Record {
             return Err(of_the_whole(check.label));
         }
         for at in parts {
-            if (self.decided).silences(fact.id(), ResultAt::of(Proof::Check(check), at)) {
+            let thing = Thing::Result(ResultAt::of(Proof::Check(check), at));
+            if self.decided.silences(fact.id(), thing) {
                 continue;
             }
             let made = Made {

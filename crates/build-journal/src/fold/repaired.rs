@@ -3,12 +3,11 @@
 
 use assembly_core::quantity::Typed;
 use assembly_core::typing_sense::{Expectation, Sizes, Slip};
-use build_plan::measure::{BORE, MAIN_JOURNAL_DIAMETER, PISTON_DIAMETER, ROD_JOURNAL_DIAMETER};
 use build_plan::{At, Measure, Place};
 
 use super::build::Build;
 use super::limits::Limits;
-use crate::fact::{LimitsSet, Spot};
+use crate::fact::{LimitsSet, SizedPart, Spot};
 use crate::id::FactId;
 
 /// How far an ordinary part, new or worn, lies from the middle of the sheet's
@@ -22,28 +21,31 @@ fn both(limits: &Limits) -> Option<(&Typed, &Typed)> {
     Some((limits.low.as_ref()?, limits.high.as_ref()?))
 }
 
-/// Whether a measure is of a part that is made in repair sizes, and which way.
-fn sizes(measure: &Measure, of: &Typed) -> Sizes {
-    let one_of = |these: [&Measure; 2]| these.iter().any(|one| one.id == measure.id);
-    let inch = matches!(of.unit().symbol, "in" | "thou" | "tenths" | "µin" | "ft");
-    if one_of([&MAIN_JOURNAL_DIAMETER, &ROD_JOURNAL_DIAMETER]) {
-        if inch {
-            Sizes::InchUndersizes
-        } else {
-            Sizes::MetricUndersizes
-        }
-    } else if one_of([&BORE, &PISTON_DIAMETER]) {
-        if inch {
-            Sizes::InchOversizes
-        } else {
-            Sizes::MetricOversizes
-        }
-    } else {
-        Sizes::Standard
-    }
-}
-
 impl Build {
+    /// Whether a measure is of a part that is made in repair sizes, and in which: as
+    /// the sheet lists them, else as is common.
+    fn repair_sizes(&self, measure: &Measure, of: &Typed) -> Sizes {
+        let Some(part) = SizedPart::of_measure(measure) else {
+            return Sizes::Standard;
+        };
+        let sign = match part {
+            SizedPart::MainJournals | SizedPart::RodJournals => -1.0,
+            SizedPart::Bores => 1.0,
+            SizedPart::MainShells | SizedPart::RodShells => return Sizes::Standard,
+        };
+        if let Some(listed) = self.sizes_of(part) {
+            let steps = listed.sizes.iter().map(|size| sign * size.si());
+            return Sizes::Listed(steps.collect());
+        }
+        let inch = matches!(of.unit().symbol, "in" | "thou" | "tenths" | "µin" | "ft");
+        match (sign < 0.0, inch) {
+            (true, true) => Sizes::InchUndersizes,
+            (true, false) => Sizes::MetricUndersizes,
+            (false, true) => Sizes::InchOversizes,
+            (false, false) => Sizes::MetricOversizes,
+        }
+    }
+
     /// Adds to what is expected of a reading what the sheet says of the part's
     /// standard size, when it has limits for it.
     pub(super) fn expect_standard(
@@ -59,7 +61,7 @@ impl Build {
         let half = (high.si() - low.si()) / 2.0;
         expected.nominal = Some(low.si() + half);
         expected.part_spread = WORN.hypot(half);
-        expected.sizes = sizes(measure, low);
+        expected.sizes = self.repair_sizes(measure, low);
     }
 
     /// The limits of a part that was repaired to another size, when a reading of it
@@ -129,10 +131,11 @@ fn decimals(typed: &Typed) -> usize {
 mod tests {
     use super::*;
     use crate::fact::samples::{Pen, reading, sprayer};
-    use crate::fact::{Body, LimitsOrigin};
+    use crate::fact::{Body, LimitsOrigin, SizesListed, Struck};
     use crate::fold::fold;
     use crate::id::BuildId;
     use crate::journal::Journal;
+    use build_plan::measure::MAIN_JOURNAL_DIAMETER;
     use build_plan::{Direction, Station};
 
     struct Book(Pen, Journal);
@@ -201,6 +204,37 @@ mod tests {
             1
         );
         assert!(build.problems.is_empty());
+    }
+
+    #[test]
+    fn the_sizes_that_the_sheet_lists_are_asked_about_and_no_others() {
+        let mut book = Book::with_sheet("2.4480", "2.4490", "in");
+        let common = book.journal(2, "2.4384");
+        assert!(book.build().limits_when_repaired(common).is_some());
+        book.write(Body::SizesListed(SizesListed {
+            of: SizedPart::MainJournals,
+            sizes: SizesListed::split("0.016; 0.032"),
+            unit: "in".to_owned(),
+            origin: LimitsOrigin::Sheet,
+            origin_note: "page 4".to_owned(),
+        }));
+        let build = book.build();
+        assert_eq!(build.limits_when_repaired(common), None);
+        book.write(Body::Struck(Struck {
+            fact: common,
+            reason: None,
+        }));
+        let listed = book.journal(3, "2.4324");
+        let build = book.build();
+        let asked = build.questions_of(listed);
+        assert!(
+            asked[0].to_string().contains("0.016 in undersize"),
+            "{}",
+            asked[0]
+        );
+        let limits = build.limits_when_repaired(listed).unwrap();
+        assert_eq!(limits.low.as_deref(), Some("2.4320"));
+        assert_eq!(limits.high.as_deref(), Some("2.4330"));
     }
 
     #[test]

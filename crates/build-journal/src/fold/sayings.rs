@@ -1,5 +1,5 @@
-//! What was said of one thing, a step, a check or the engine as a whole, by one
-//! device and another, and which of it takes the place of which.
+//! What was said of one thing, a step, a check, the engine as a whole or which part
+//! goes where, by one device and another, and which of it takes the place of which.
 //!
 //! A fact names those it was written in view of ([`InView`]). What those had in
 //! view themselves it has in view as well. Of two facts of which neither had the
@@ -12,9 +12,10 @@ use build_plan::{At, Engine};
 
 use super::build::Build;
 use super::meant::parts;
+use super::placing::choice_on;
 use super::plan::Plan;
 use super::record::{Looking, ResultAt};
-use crate::fact::{Body, EngineDescribed, Fact, InView, Mark, Outcome};
+use crate::fact::{Body, EngineDescribed, Fact, InView, Mark, Outcome, PartsPlaced};
 use crate::id::FactId;
 use crate::journal::Journal;
 
@@ -25,6 +26,9 @@ pub(super) enum Thing {
     Engine,
     /// A step or a check at a part.
     Result(ResultAt),
+    /// Which part goes where: a choice, with all its places. A part is at one of
+    /// them only, so they hold or fall together.
+    Choice(&'static str),
 }
 
 /// What is said of it.
@@ -33,6 +37,7 @@ pub(super) enum Word<'a> {
     Engine(&'a EngineDescribed),
     Mark(Mark),
     Outcome(Outcome),
+    Placed(&'a PartsPlaced),
 }
 
 impl Word<'_> {
@@ -41,6 +46,7 @@ impl Word<'_> {
         match (self, other) {
             (Self::Mark(one), Self::Mark(other)) => one == other,
             (Self::Outcome(one), Self::Outcome(other)) => one == other,
+            (Self::Placed(one), Self::Placed(other)) => one.puts_the_same_as(other),
             (Self::Engine(one), Self::Engine(other)) => {
                 let usable = || Some(one.engine().ok()? == other.engine().ok()?);
                 one == other || usable() == Some(true)
@@ -57,6 +63,7 @@ impl Word<'_> {
             (Self::Mark(one), Self::Mark(later)) if OPEN.contains(&one) => {
                 !OPEN.contains(&later) && later != Mark::Done
             }
+            (Self::Placed(one), Self::Placed(later)) => one.is_against(later),
             _ => !self.is_the_same_as(later),
         }
     }
@@ -130,6 +137,11 @@ fn words<'a>(body: &'a Body, look: Option<&Looking>) -> Vec<(Thing, Word<'a>)> {
     };
     match body {
         Body::EngineDescribed(engine) => vec![(Thing::Engine, Word::Engine(engine))],
+        Body::PartsPlaced(placed) => look
+            .and_then(|look| choice_on(placed, look.engine).ok())
+            .map(|choice| (Thing::Choice(choice.id), Word::Placed(placed)))
+            .into_iter()
+            .collect(),
         _ => of_parts().unwrap_or_default(),
     }
 }
@@ -199,15 +211,15 @@ pub(super) fn against_each_other(last: Vec<Saying>) -> Vec<Saying> {
     if against { told } else { Vec::new() }
 }
 
-/// What persons decided: facts that do not count at a part, as if they were struck
+/// What persons decided: facts that do not count of a thing, as if they were struck
 /// out there, and facts that do nothing but say so.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
-pub(super) struct Decided(BTreeSet<(FactId, ResultAt)>);
+pub(super) struct Decided(BTreeSet<(FactId, Thing)>);
 
 impl Decided {
-    /// Whether a fact does nothing at a part.
-    pub(super) fn silences(&self, fact: FactId, at: ResultAt) -> bool {
-        !self.0.is_empty() && self.0.contains(&(fact, at))
+    /// Whether a fact says nothing of a thing.
+    pub(super) fn silences(&self, fact: FactId, of: Thing) -> bool {
+        !self.0.is_empty() && self.0.contains(&(fact, of))
     }
 
     /// What was decided, in view of the facts that count.
@@ -225,14 +237,11 @@ impl Decided {
             !matches!(body, Body::EngineDescribed(_))
         });
         for (thing, said) in &all.0 {
-            let Thing::Result(key) = thing else {
-                continue;
-            };
             // The latest first: a decision may itself have been decided against.
             for saying in said.iter().rev().filter(|one| counts(one.id())) {
-                if settles(saying.fact) && !decided.contains(&(saying.id(), *key)) {
+                if settles(saying.fact) && !decided.contains(&(saying.id(), *thing)) {
                     let silenced = one_decision(said, saying).into_iter();
-                    decided.extend(silenced.map(|fact| (fact, *key)));
+                    decided.extend(silenced.map(|fact| (fact, *thing)));
                 }
             }
         }
@@ -303,6 +312,7 @@ fn is_about_the_same(one: &Body, other: &Body) -> bool {
         (Body::EngineDescribed(_), Body::EngineDescribed(_)) => true,
         (Body::StepMarked(one), Body::StepMarked(other)) => one.step == other.step,
         (Body::CheckMade(one), Body::CheckMade(other)) => one.check == other.check,
+        (Body::PartsPlaced(one), Body::PartsPlaced(other)) => one.choice == other.choice,
         _ => false,
     }
 }

@@ -51,6 +51,11 @@ impl Folding {
                 }
                 self.unless(known, fact, "A tool was tried out that is not on the list.");
             }
+            Body::SizesListed(made) => {
+                if let Err(problem) = build.list_sizes(fact.id(), made) {
+                    self.problem(fact, format!("A list of sizes does not count: {problem}."));
+                }
+            }
             Body::WarmthSettled(made) => self.settle_warmth(fact.id(), made),
             Body::Photo(photo) => build.photos.push(KeptPhoto {
                 fact: fact.id(),

@@ -1,10 +1,10 @@
 //! Tools tried out, and tools of one name.
 
+use super::written::{Written, book};
 use super::*;
 use crate::fact::samples::{Pen, limits, sprayer};
-use crate::fact::{Body, Fact, Reading, Spot, Struck, ToolListed, ToolTried};
-use crate::id::{BuildId, FactId, ToolId};
-use crate::journal::Journal;
+use crate::fact::{Body, Struck, ToolListed, ToolTried};
+use crate::id::{FactId, ToolId};
 use assembly_core::measure::Verdict;
 use build_plan::{Direction, Place, Station};
 
@@ -12,23 +12,15 @@ const MICROMETER: u128 = 1;
 const GAUGE: u128 = 2;
 const OTHER: u128 = 3;
 
-/// A journal being written, taken further fact by fact.
-struct Bench {
-    pen: Pen,
-    journal: Journal,
-    folding: Folding,
+book! {
+    /// A main that is good, and the tools it was measured with.
+    Bench
 }
 
 impl Bench {
     /// A main that is good: 2.2 thou within 1.5 to 3.
     fn new() -> Self {
-        let journal = Journal::new(BuildId::from_random(7));
-        let mut bench = Self {
-            pen: Pen::new(1),
-            folding: Folding::of(&journal),
-            journal,
-        };
-        bench.write(sprayer());
+        let mut bench = Self(Written::of(sprayer(), &[]));
         bench.list(MICROMETER, "micrometer", "outside-micrometer-proved", None);
         bench.list(GAUGE, "two-point gauge", "bore-gauge-tenths", None);
         bench.write(Body::LimitsSet(limits("1.5", "3.0")));
@@ -37,43 +29,11 @@ impl Bench {
         bench
     }
 
-    /// Writes a fact; what is worked out step by step is what is worked out afresh.
-    fn write(&mut self, body: Body) -> FactId {
-        let fact: Fact = self.pen.write(body);
-        let id = fact.id();
-        self.journal.take(fact.clone());
-        self.folding.append(&self.journal, &fact);
-        assert_eq!(self.folding.build(), &fold(&self.journal));
-        id
-    }
-
-    fn list(&mut self, tool: u128, name: &str, instrument: &str, mark: Option<&str>) -> FactId {
-        self.write(Body::ToolListed(ToolListed {
-            tool: ToolId::from_random(tool),
-            name: name.to_owned(),
-            instrument: instrument.to_owned(),
-            mark: mark.map(str::to_owned),
-        }))
-    }
-
     fn read(&mut self, measure: &str, typed: &str, tool: u128) {
         let place = Place::main(1)
             .station(Station::Front)
             .direction(Direction::UpAndDown);
-        self.write(Body::Reading(
-            Reading {
-                measure: measure.to_owned(),
-                place: Spot::Known(place),
-                typed: typed.to_owned(),
-                unit: "in".to_owned(),
-                tool: Some(ToolId::from_random(tool)),
-                setting: None,
-                temperature: None,
-                condition: None,
-                keyed: None,
-            }
-            .into(),
-        ));
+        self.reads((measure, place), (typed, "in"), (tool, None), None);
     }
 
     fn try_out(&mut self, readings: &[&str], unit: &str) -> FactId {
@@ -123,10 +83,10 @@ fn a_verdict_rests_on_the_newest_trial_of_its_tool_and_comes_back_when_it_is_str
     assert_eq!(shows.degrees_of_freedom, 4.0);
 
     let steady = ["2.4500", "2.4501", "2.4500", "2.4500", "2.4501"];
-    bench.try_out(&steady, "in");
+    let second = bench.try_out(&steady, "in");
     assert_eq!(bench.verdict(), Some(Verdict::Good));
     bench.write(Body::Struck(Struck {
-        fact: bench.folding.build().last.unwrap(),
+        fact: second,
         reason: None,
     }));
     assert_eq!(bench.verdict(), Some(Verdict::TooCloseToCall));

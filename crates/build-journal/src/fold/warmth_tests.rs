@@ -1,77 +1,37 @@
 //! Fits of two metals measured in the cold.
 
+use super::written::{Written, book};
 use super::*;
-use crate::fact::samples::Pen;
-use crate::fact::{
-    Body, EngineDescribed, Fact, LimitsOrigin, LimitsSet, Reading, Spot, Struck, ToolListed,
-    WarmthAnswer, WarmthSettled,
-};
-use crate::id::{BuildId, FactId, ToolId};
-use crate::journal::Journal;
+use crate::fact::{Body, EngineDescribed, Struck, WarmthAnswer, WarmthSettled};
+use crate::id::FactId;
 use assembly_core::quantity::Si;
 use build_plan::measure::{MAIN_OIL_CLEARANCE, PISTON_TO_WALL, ROD_OIL_CLEARANCE};
 use build_plan::{At, Direction, Measure, Place, Station};
 
 const INCH: f64 = 0.0254;
 
-struct Garage {
-    pen: Pen,
-    journal: Journal,
-    folding: Folding,
+book! {
+    /// A four whose block is of this metal.
+    Garage
 }
 
 impl Garage {
     fn new(block: &str) -> Self {
-        let journal = Journal::new(BuildId::from_random(7));
-        let mut garage = Self {
-            pen: Pen::new(1),
-            folding: Folding::of(&journal),
-            journal,
-        };
-        garage.write(Body::EngineDescribed(EngineDescribed {
+        let engine = Body::EngineDescribed(EngineDescribed {
             name: "orchard sprayer".to_owned(),
             cylinders: 4,
             layout: "inline".to_owned(),
             bank_angle: None,
             mains: Some(5),
             built: vec![("block", block.to_owned())],
-        }));
-        for (tool, kind) in [(1, "outside-micrometer-proved"), (2, "bore-gauge-tenths")] {
-            garage.write(Body::ToolListed(ToolListed {
-                tool: ToolId::from_random(tool),
-                name: kind.to_owned(),
-                instrument: kind.to_owned(),
-                mark: None,
-            }));
-        }
-        garage
-    }
-
-    fn write(&mut self, body: Body) -> FactId {
-        let fact: Fact = self.pen.write(body);
-        let id = fact.id();
-        self.journal.take(fact.clone());
-        self.folding.append(&self.journal, &fact);
-        assert_eq!(self.folding.build(), &fold(&self.journal));
-        id
+        });
+        let tools = [(1, "outside-micrometer-proved"), (2, "bore-gauge-tenths")];
+        Self(Written::of(engine, &tools))
     }
 
     fn read(&mut self, measure: &str, place: Place, typed: &str, at: Option<&str>) {
         let tool = if measure.contains("bore") { 2 } else { 1 };
-        self.write(Body::Reading(
-            Reading {
-                measure: measure.to_owned(),
-                place: Spot::Known(place),
-                typed: typed.to_owned(),
-                unit: "in".to_owned(),
-                tool: Some(ToolId::from_random(tool)),
-                setting: None,
-                temperature: at.map(str::to_owned),
-                condition: None,
-                keyed: None,
-            }
-            .into(),
-        ));
+        self.reads((measure, place), (typed, "in"), (tool, None), at);
     }
 
     /// Main 1: 2.7 in with 2.5 thou of room.
@@ -92,16 +52,7 @@ impl Garage {
     }
 
     fn limits(&mut self, measure: &str, low: &str, high: &str) {
-        self.write(Body::LimitsSet(LimitsSet {
-            measure: measure.to_owned(),
-            place: None,
-            low: Some(low.to_owned()),
-            high: Some(high.to_owned()),
-            unit: "thou".to_owned(),
-            origin: LimitsOrigin::Sheet,
-            origin_note: "sheet".to_owned(),
-            replaces: Vec::new(),
-        }));
+        self.limit(measure, (Some(low), Some(high)), "thou");
     }
 
     fn settle(&mut self, measure: &str, answer: WarmthAnswer) -> FactId {
