@@ -38,6 +38,8 @@ pub struct Judged {
     pub findings: Vec<Finding>,
     /// What the numbers say to do, where that is known.
     pub advice: Option<Box<Advice>>,
+    /// The sizes that half-shells are made in, where a sheet lists them.
+    pub sets: Vec<Length>,
     /// The unit it is said in.
     pub unit: &'static Unit,
 }
@@ -225,7 +227,10 @@ impl Judged {
             &typed(&self.greatest),
             &window,
             measure.dangerous,
-            &Circumstances::default(),
+            &Circumstances {
+                sets: self.sets.clone(),
+                ..Circumstances::default()
+            },
         )
     }
 }

@@ -54,6 +54,7 @@ impl Held {
             advice,
             measure: self.measure,
             findings: worked.answer.findings().to_vec(),
+            sets: Vec::new(),
             unit,
         })
     }

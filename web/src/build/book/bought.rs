@@ -8,6 +8,7 @@ use build_journal::fact::{
 use build_journal::fold::Build;
 use build_journal::{PartId, WorkId};
 
+use super::super::measure::sizes::listed_words;
 use super::super::placing::{on_bench_words, placed_words};
 use super::words::{short, spot, tool_name, with_unit};
 
@@ -24,6 +25,7 @@ pub fn of(body: &Body, build: &Build) -> Option<String> {
         Body::PartListed(one) => part_listed(one),
         Body::PartOnBench(one) => on_bench_words(one),
         Body::PartsPlaced(one) => placed_words(one),
+        Body::SizesListed(one) => short(&listed_words(one)),
         Body::PartMoved(one) => part_moved(build, one),
         Body::WorkOrdered(one) => format!("Machine work on the order: {}", short(&one.what)),
         Body::WorkWanted(one) => wanted(build, one),

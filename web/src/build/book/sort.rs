@@ -49,7 +49,7 @@ impl Sort {
     pub const fn of(body: &Body) -> Self {
         match body {
             Body::Reading(_) | Body::ReadingsStand(_) | Body::WarmthSettled(_) => Self::Readings,
-            Body::LimitsSet(_) => Self::Limits,
+            Body::LimitsSet(_) | Body::SizesListed(_) => Self::Limits,
             Body::ToolListed(_)
             | Body::ToolSet(_)
             | Body::ToolChecked(_)

@@ -3,12 +3,13 @@
 use assembly_core::measure::{Window, WindowError};
 use assembly_core::quantity::Unit;
 use build_journal::Body;
-use build_journal::fact::{LimitsOrigin, LimitsSet};
+use build_journal::fact::{LimitsOrigin, LimitsSet, SizedPart};
 use build_journal::fold::{Build, Limits};
 use build_plan::Measure;
 use build_plan::measure::{MAIN_OIL_CLEARANCE, ROD_OIL_CLEARANCE};
 use leptos::prelude::*;
 
+use super::sizes::{listed_sizes, measure_of_sizes};
 use super::tools::foreseen;
 use crate::build::Opened;
 use crate::build::round::all_limits;
@@ -67,6 +68,9 @@ pub fn limits_of(measure: &'static Measure) -> Piece {
         Setting::load(measure, opened, settings, in_force)
             .section()
             .into(),
+        SizedPart::of_measure(measure).map_or_else(Piece::none, |part| {
+            listed_sizes(part, measure_of_sizes(measure))
+        }),
     ])
 }
 
@@ -77,6 +81,34 @@ pub const fn origin_words(origin: LimitsOrigin) -> &'static str {
         LimitsOrigin::Sheet => "the maker's sheet",
         LimitsOrigin::PartSheet => "the sheet of the part",
         LimitsOrigin::OwnChoice => "own choice",
+    }
+}
+
+/// Asks where limits or sizes come from.
+#[must_use]
+pub fn origin_pick(name: &str, origin: Draft) -> El {
+    let origins = vec![
+        Word::of("sheet", "the maker's sheet"),
+        Word::of("part-sheet", "the sheet of the part"),
+        Word::of("own-choice", "my own choice"),
+    ];
+    pick(
+        name,
+        "Where do they come from?",
+        "",
+        origins,
+        move || origin.get(),
+        move |id| origin.set(id),
+    )
+}
+
+/// What was picked there.
+#[must_use]
+pub fn origin_from(id: &str) -> LimitsOrigin {
+    match id {
+        "part-sheet" => LimitsOrigin::PartSheet,
+        "own-choice" => LimitsOrigin::OwnChoice,
+        _ => LimitsOrigin::Sheet,
     }
 }
 
@@ -236,19 +268,7 @@ impl Setting {
             .high
             .piece("limits-high", "At most", self.measure.kind, unit, wrong);
         let pair = el("div").class("pair").with(low).with(high);
-        let origins = vec![
-            Word::of("sheet", "the maker's sheet"),
-            Word::of("part-sheet", "the sheet of the part"),
-            Word::of("own-choice", "my own choice"),
-        ];
-        let origin = pick(
-            "limits-origin",
-            "Where do they come from?",
-            "",
-            origins,
-            move || self.origin.get(),
-            move |id| self.origin.set(id),
-        );
+        let origin = origin_pick("limits-origin", self.origin);
         let which = word_field(
             "limits-note",
             "Which sheet and page, or why",
@@ -310,11 +330,7 @@ impl Setting {
             low: typed(self.low.draft),
             high: typed(self.high.draft),
             unit: untrack(|| self.unit()).symbol.to_owned(),
-            origin: match self.origin.now().as_str() {
-                "part-sheet" => LimitsOrigin::PartSheet,
-                "own-choice" => LimitsOrigin::OwnChoice,
-                _ => LimitsOrigin::Sheet,
-            },
+            origin: origin_from(&self.origin.now()),
             origin_note: said,
             replaces: self
                 .in_force

@@ -15,6 +15,7 @@ mod picture;
 pub mod places;
 pub mod result;
 mod short;
+pub mod sizes;
 mod standing;
 mod temperature;
 pub mod tool_choice;

@@ -43,6 +43,7 @@ pub fn judged(bearing: &MainBearing, unit: &'static Unit) -> Option<Judged> {
             Standing::Judged(advice) => Some(advice.clone()),
             Standing::Open(_) => None,
         },
+        sets: Vec::new(),
         unit,
     })
 }

@@ -33,7 +33,8 @@ impl Stands {
     /// How a main bearing stands.
     #[must_use]
     pub fn of(build: &Build, bearing: &MainBearing, units: UnitClass) -> Self {
-        let judged = judged(bearing, units.clearance());
+        let sets = build.sets_for(&MAIN_OIL_CLEARANCE);
+        let judged = judged(bearing, units.clearance()).map(|judged| Judged { sets, ..judged });
         let at = At::Main(bearing.main.number());
         let state = build.result(Proof::Measure(&MAIN_OIL_CLEARANCE), at);
         let (stale, passed) = match state {

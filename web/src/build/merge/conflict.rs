@@ -29,9 +29,10 @@ pub fn conflict(opened: Opened, keeping: Keeping, conflict: &Conflict) -> Piece 
             place,
             readings,
         } => of_readings(opened, keeping, (measure, *place), readings, &facts).into(),
-        Conflict::Marks { .. } | Conflict::Checks { .. } | Conflict::Engines { .. } => {
-            of_words(opened, keeping, conflict).into()
-        }
+        Conflict::Marks { .. }
+        | Conflict::Checks { .. }
+        | Conflict::Engines { .. }
+        | Conflict::Placings { .. } => of_words(opened, keeping, conflict).into(),
     }
 }
 

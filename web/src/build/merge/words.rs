@@ -1,10 +1,10 @@
-//! A step, a check or the engine itself, of which two devices say different
-//! things: the words side by side, each with the one tap that lets it hold.
+//! A step, a check, the engine itself or which part goes where, of which two
+//! devices say different things: the words side by side, each with the one tap that lets it hold.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use build_journal::fact::EngineDescribed;
-use build_journal::fold::Conflict;
+use build_journal::fact::{EngineDescribed, PartsPlaced, Spot};
+use build_journal::fold::{Conflict, Said};
 use build_journal::{DeviceId, FactId};
 use build_plan::At;
 use leptos::prelude::*;
@@ -33,6 +33,11 @@ pub fn of_words(opened: Opened, keeping: Keeping, conflict: &Conflict) -> El {
             "conflict-checks",
             at(&capital(check.label), parts),
             "Neither device knew of the other. Until you choose, the later word counts. If you can't tell, make the check again and choose then.",
+        ),
+        Conflict::Placings { choice, .. } => (
+            "conflict-placings",
+            format!("Two ways: {}", choice.label),
+            "Neither device knew of the other. Until you choose, the later one counts. Only the places that differ are shown. If parts are in already, look which they are before you choose.",
         ),
         _ => (
             "conflict-engines",
@@ -73,15 +78,49 @@ fn facts(conflict: &Conflict) -> Vec<(FactId, DeviceId)> {
         Conflict::Marks { said, .. } => said.iter().map(|one| (one.fact, one.device)).collect(),
         Conflict::Checks { said, .. } => said.iter().map(|one| (one.fact, one.device)).collect(),
         Conflict::Engines { said } => said.iter().map(|one| (one.fact, one.device)).collect(),
+        Conflict::Placings { said, .. } => said.iter().map(|one| (one.fact, one.device)).collect(),
         Conflict::Limits { .. } | Conflict::Readings { .. } => Vec::new(),
     }
 }
 
-/// In what a description of the engine differs from the others.
+/// In what a description of the engine, or which part goes where, differs from the
+/// others.
 fn described(conflict: &Conflict, fact: FactId) -> Option<String> {
-    let Conflict::Engines { said } = conflict else {
-        return None;
+    match conflict {
+        Conflict::Engines { said } => engine_words(said, fact),
+        Conflict::Placings { said, .. } => places_words(said, fact),
+        _ => None,
+    }
+}
+
+/// What goes to the places that differ.
+fn places_words(said: &[Said<PartsPlaced>], fact: FactId) -> Option<String> {
+    let own = &said.iter().find(|one| one.fact == fact)?.says;
+    let there = |placed: &PartsPlaced, spot: &Spot| {
+        let found = placed.placed.iter().find(|one| one.place == *spot);
+        found.map(|one| one.what.clone())
     };
+    let mut spots: Vec<&Spot> = Vec::new();
+    for spot in said
+        .iter()
+        .flat_map(|one| &one.says.placed)
+        .map(|one| &one.place)
+    {
+        let differs = |one: &Said<PartsPlaced>| there(&one.says, spot) != there(own, spot);
+        if !spots.contains(&spot) && said.iter().any(differs) {
+            spots.push(spot);
+        }
+    }
+    let words = spots.into_iter().map(|spot| {
+        let place = spot.place().map_or_else(String::new, |it| it.to_string());
+        let what = there(own, spot).unwrap_or_else(|| "not said".to_owned());
+        format!("{}: {what}", capital(&place))
+    });
+    let words: Vec<String> = words.collect();
+    (!words.is_empty()).then(|| words.join("; "))
+}
+
+fn engine_words(said: &[Said<EngineDescribed>], fact: FactId) -> Option<String> {
     let own = fields(&said.iter().find(|one| one.fact == fact)?.says);
     let all: Vec<BTreeMap<&str, String>> = said.iter().map(|one| fields(&one.says)).collect();
     let names: BTreeSet<&str> = all.iter().flat_map(BTreeMap::keys).copied().collect();
@@ -130,8 +169,10 @@ fn at(label: &str, parts: &[At]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use build_journal::fold::Said;
+    use build_journal::fact::PlacedPart;
     use build_journal::{DeviceId, Stamper};
+    use build_plan::Place;
+    use build_plan::choice::PISTONS_TO_BORES;
 
     #[test]
     fn two_descriptions_are_told_apart_by_what_differs() {
@@ -160,6 +201,40 @@ mod tests {
         let words = facts.map(|fact| described(&conflict, fact).unwrap());
         assert_eq!(words[0], "Liners: wet top flange; Main bearings: 5");
         assert_eq!(words[1], "Liners: not said; Main bearings: 3");
+    }
+
+    #[test]
+    fn two_placings_are_told_apart_by_the_places_that_differ() {
+        let mut stamper = Stamper::new();
+        let mut said = |places: &[(u8, &str)]| Said {
+            device: DeviceId::from_random(1),
+            fact: stamper.stamp(1, 1),
+            says: PartsPlaced {
+                choice: PISTONS_TO_BORES.id.to_owned(),
+                placed: (places.iter())
+                    .map(|(number, what)| PlacedPart {
+                        place: Spot::Known(Place::of(At::Cylinder(*number))),
+                        what: (*what).to_owned(),
+                        parts: Vec::new(),
+                        from: None,
+                        gives: None,
+                    })
+                    .collect(),
+            },
+        };
+        let one = said(&[(1, "its piston stays"), (2, "its piston stays")]);
+        let other = said(&[(1, "its piston stays"), (2, "the spare"), (3, "a new one")]);
+        let facts = [one.fact, other.fact];
+        let conflict = Conflict::Placings {
+            choice: &PISTONS_TO_BORES,
+            said: vec![one, other],
+        };
+        let words = facts.map(|fact| described(&conflict, fact).unwrap());
+        assert_eq!(
+            words[0],
+            "Cylinder 2: its piston stays; Cylinder 3: not said"
+        );
+        assert_eq!(words[1], "Cylinder 2: the spare; Cylinder 3: a new one");
     }
 
     #[test]

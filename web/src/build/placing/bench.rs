@@ -1,5 +1,6 @@
 //! The parts that lie on the bench, and one more of them.
 
+use assembly_core::moves::shells::MadeSize;
 use assembly_core::quantity::{Kind, Unit, read};
 use build_journal::fact::{BenchSide, PartOnBench, Spot};
 use build_journal::fold::OnBench;
@@ -18,7 +19,7 @@ use crate::kit::field::QuantityField;
 use crate::kit::judged::capital;
 use crate::kit::pick::{Word, pick};
 use crate::kit::piece::{El, Piece, button, el, note, row};
-use crate::kit::section::fold;
+use crate::kit::section::{fold, fold_later};
 use crate::kit::select::select;
 use crate::kit::words::{too_long, word_field};
 
@@ -29,8 +30,9 @@ const MAKE_AT_MOST: usize = 60;
 pub fn bench(opened: Opened, choice: &'static Choice) -> Piece {
     Piece::live(move || {
         opened.build.with(|build| {
+            let made = build.shell_sizes(choice);
             let all: Vec<Piece> = (build.places.on_bench(choice))
-                .map(|part| one(opened, part).into())
+                .map(|part| one(opened, part, &made).into())
                 .collect();
             if all.is_empty() {
                 let words = match choice.by {
@@ -47,7 +49,7 @@ pub fn bench(opened: Opened, choice: &'static Choice) -> Piece {
     })
 }
 
-fn one(opened: Opened, part: &OnBench) -> El {
+fn one(opened: Opened, part: &OnBench, made: &[MadeSize]) -> El {
     let listed = &part.listed;
     let mut said: Vec<String> = Vec::new();
     match &part.size {
@@ -55,7 +57,7 @@ fn one(opened: Opened, part: &OnBench) -> El {
         Err(problem) => said.push(format!("{}: {problem}", listed.size)),
     }
     said.extend(listed.side.map(|one| side(one).to_owned()));
-    said.extend(listed.steps.map(steps));
+    said.extend(listed.steps.map(|mark| steps(mark, made)));
     said.extend(listed.make.clone());
     if let Some(place) = listed.place.as_ref().and_then(Spot::place) {
         said.push(format!("came out of {place}"));
@@ -69,14 +71,14 @@ fn one(opened: Opened, part: &OnBench) -> El {
     })
     .attr("aria-label", &format!("strike “{}” off", listed.name));
     el("li")
-        .class("card")
+        .class("bench-row")
         .test("bench-part")
         .with(
             el("p")
                 .with(el("strong").text(&listed.name))
                 .text(&format!(": {}", said.join(", "))),
         )
-        .with(row([strike.into()]))
+        .with(strike)
 }
 
 /// A part that is being written down.
@@ -160,10 +162,7 @@ impl Form {
             move || self.known.get(),
             move |id| self.known.set(id),
         );
-        let tool = Piece::when(
-            move || self.known.get() != "box",
-            move || tool_choice(self.choice.read_like, self.in_hand),
-        );
+        let tool = Piece::when(move || self.known.get() != "box", move || self.tool());
         let says = el("p")
             .class("field-says wrong")
             .attr("aria-live", "polite")
@@ -197,6 +196,21 @@ impl Form {
             .with(row([write.into()]))
     }
 
+    /// The tool in hand, with all others folded away; all of them while there is none.
+    fn tool(self) -> Piece {
+        let measure = self.choice.read_like;
+        let named = Memo::new(move |_| self.in_hand.tool(measure).map(|tool| tool.name));
+        Piece::live(move || {
+            let all = move || tool_choice(measure, self.in_hand);
+            match named.get() {
+                Some(name) => fold_later(&format!("Measured with the {name}"), all)
+                    .test("bench-tool")
+                    .into(),
+                None => untrack(all),
+            }
+        })
+    }
+
     fn of_a_shell(self) -> Piece {
         let ChosenBy::Shells { .. } = self.choice.by else {
             return Piece::none();
@@ -213,14 +227,25 @@ impl Form {
             move || self.side.get(),
             move |id| self.side.set(id),
         );
-        let marks = [-1, 0, 1, 2].map(|one| Word::of(one.to_string(), steps(one)));
-        let mark = select(
-            "bench-steps",
-            "Its size mark",
-            marks,
-            move || self.steps.get(),
-            move |id| self.steps.set(id),
-        );
+        let made =
+            Memo::new(move |_| (self.opened.build).with(|build| build.shell_sizes(self.choice)));
+        let mark = Piece::live(move || {
+            let made = made.get();
+            let marks: Vec<i32> = if made.is_empty() {
+                vec![-1, 0, 1, 2]
+            } else {
+                made.iter().map(|one| one.steps).collect()
+            };
+            let marks = marks.into_iter();
+            select(
+                "bench-steps",
+                "Its size mark",
+                marks.map(|one| Word::of(one.to_string(), steps(one, &made))),
+                move || self.steps.get(),
+                move |id| self.steps.set(id),
+            )
+            .into()
+        });
         let make = word_field(
             "bench-make",
             "Make and material, as on the box",

@@ -1,13 +1,14 @@
 //! What every place would get and give, and accepting it.
 
 use assembly_core::choose::shells::OddHalf;
-use assembly_core::measure::Verdict;
-use assembly_core::quantity::{Kind, Si, Unit, read, show};
+use assembly_core::measure::{Measured, Verdict};
+use assembly_core::quantity::{Kind, Si, Unit, read};
 use build_journal::Body;
 use build_journal::fold::{Chosen, ChosenPlace, Wishes};
 use build_plan::choice::{Choice, ChosenBy};
 use leptos::prelude::*;
 use uom::si::f64::Length;
+use web_sys::Element;
 
 use super::words::goes;
 use crate::build::Opened;
@@ -18,7 +19,7 @@ use crate::kit::field::QuantityField;
 use crate::kit::judged::{capital, window_words};
 use crate::kit::number;
 use crate::kit::pick::{Word, pick};
-use crate::kit::piece::{Piece, button, el, note, p, row};
+use crate::kit::piece::{El, Piece, button, el, note, p};
 use crate::kit::section::{section, sentences};
 use crate::kit::toast::toast;
 use crate::kit::verdict::{Mark, shape};
@@ -31,8 +32,9 @@ struct Shown {
     found: Result<Chosen, Vec<String>>,
 }
 
-/// The wishes, the button, and what comes of it.
-pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
+/// The wishes, and the button that stays under the thumb over all that lies on the
+/// bench; then what comes of it, with its own button at the foot of the screen.
+pub fn choosing(opened: Opened, choice: &'static Choice, bench: Piece) -> Piece {
     let draft = |name: &str| Draft::of(opened.draft(&format!("placing/{}/{name}", choice.id)));
     let (odd, sold_in) = (draft("odd"), draft("sold-in"));
     // Asked for here: a press has no context to ask.
@@ -73,7 +75,15 @@ pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
     };
     let shown = RwSignal::new(None::<Shown>);
     let choose = button("", "Choose", "choose", move || {
-        let step = read(&sold_in.now(), Kind::Length, untrack(size_unit)).ok();
+        let text = sold_in.now();
+        let step = match text.trim() {
+            "" => None,
+            text => match read(text, Kind::Length, untrack(size_unit)) {
+                Ok(typed) if typed.si() > 0.0 => Some(typed),
+                // The field says what is wrong with it.
+                _ => return,
+            },
+        };
         let wishes = Wishes {
             odd: match odd.now().as_str() {
                 "upper" => OddHalf::Upper,
@@ -90,7 +100,7 @@ pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
             found: found.map_err(|missing| missing.iter().map(ToString::to_string).collect()),
         }));
     });
-    let result = Piece::live(move || {
+    let result = el("div").class("to-thumb").live(move || {
         let Some(one) = shown.get() else {
             return Piece::none();
         };
@@ -102,7 +112,7 @@ pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
                     .test("choose-again")
                     .into()
             }
-            Ok(chosen) => result(opened, &chosen, unit),
+            Ok(chosen) => result(opened, &chosen, unit, shown),
             Err(missing) => section("Missing for a choice")
                 .test("choice-missing")
                 .attr("role", "status")
@@ -110,20 +120,45 @@ pub fn choosing(opened: Opened, choice: &'static Choice) -> Piece {
                 .into(),
         })
     });
-    Piece::all([wishes, row([choose.into()]).into(), result])
+    // What was asked for begins at the top of the screen.
+    let element: Element = result.element();
+    Effect::new(move |_| {
+        if shown.with(Option::is_some) {
+            let element = element.clone();
+            request_animation_frame(move || element.scroll_into_view());
+        }
+    });
+    let asked = el("div")
+        .class("to-thumb")
+        .with(bench)
+        .with(section("What would go where").with(wishes))
+        .with(thumb_bar(choose));
+    Piece::all([asked.into(), result.into()])
+}
+
+/// A button at the foot of the screen, for as long as what it is about is there.
+fn thumb_bar(button: El) -> El {
+    el("div").class("thumb-bar").with(button)
 }
 
 fn facts(opened: Opened) -> usize {
     opened.journal.with_untracked(build_journal::Journal::len)
 }
 
-fn result(opened: Opened, chosen: &Chosen, unit: &'static Unit) -> Piece {
+fn result(
+    opened: Opened,
+    chosen: &Chosen,
+    unit: &'static Unit,
+    shown: RwSignal<Option<Shown>>,
+) -> Piece {
     let rows = chosen
         .places
         .iter()
         .map(|one| place_row(chosen, one, unit).into());
     let all = el("ul").class("strip").test("chosen").all(rows);
-    let against = p(&summary(chosen, unit)).test("chosen-summary");
+    let against = p(&summary(chosen, unit))
+        .test("chosen-summary")
+        .attr("role", "status");
     let by_the_box = (!chosen.not_measured.is_empty()).then(|| {
         note(
             "notice notice-caution",
@@ -155,16 +190,18 @@ fn result(opened: Opened, chosen: &Chosen, unit: &'static Unit) -> Piece {
         "accept",
         move || {
             if opened.write_down(body.clone()).is_some() {
+                shown.set(None);
                 toast.say("Written down. Mark every part for its place at once.");
             }
         },
     );
     Piece::all([
-        all.into(),
+        el("h3").text("What would come of it").into(),
         against.into(),
+        all.into(),
         by_the_box.into(),
         undone.into(),
-        row([accept.into()]).into(),
+        thumb_bar(accept).into(),
     ])
 }
 
@@ -175,28 +212,24 @@ fn quoted(names: &[String]) -> String {
 
 /// How well it comes out, in a sentence.
 fn summary(chosen: &Chosen, unit: &'static Unit) -> String {
-    let values = || chosen.places.iter().map(|one| one.gives.value().to_si());
-    let (Some(least), Some(greatest)) = (values().reduce(f64::min), values().reduce(f64::max))
-    else {
+    let Some(span) = chosen.span() else {
         return String::new();
     };
-    let say = |value: f64| show(value, None, unit).to_string();
+    let say = |value: &Measured<Length>| number::text(value.estimate(), unit);
+    let limits = window_words(&chosen.window, unit);
+    if chosen.places.len() == 1 {
+        return format!("Against {limits}: {}.", say(&span.least));
+    }
     format!(
-        "Against {}: from {} to {}, {} apart.",
-        window_words(&chosen.window, unit),
-        say(least),
-        say(greatest),
-        say(greatest - least)
+        "Against {limits}: from {} to {}, {} apart.",
+        say(&span.least),
+        say(&span.greatest),
+        say(&span.apart)
     )
 }
 
-fn place_row(chosen: &Chosen, one: &ChosenPlace, unit: &'static Unit) -> crate::kit::piece::El {
-    let mark = match one.said.map(|said| said.verdict) {
-        _ if one.gives.value().to_si() <= 0.0
-            && chosen.window.low().is_some_and(|low| low > 0.0) =>
-        {
-            Mark::Bad
-        }
+fn place_row(chosen: &Chosen, one: &ChosenPlace, unit: &'static Unit) -> El {
+    let mark = match one.verdict {
         Some(Verdict::Good) => Mark::Good,
         Some(Verdict::TooCloseToCall) => Mark::Close,
         Some(Verdict::Bad) => Mark::Bad,

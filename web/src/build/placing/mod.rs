@@ -6,6 +6,7 @@ mod choosing;
 mod here;
 mod words;
 
+use build_journal::fact::SizedPart;
 use build_plan::choice::Choice;
 use leptos::prelude::*;
 
@@ -13,10 +14,12 @@ use self::bench::{bench, bench_form};
 use self::choosing::choosing;
 use self::here::accepted;
 use crate::build::Opened;
+use crate::build::measure::sizes::listed_sizes;
+use crate::build::merge::to_settle;
 use crate::build::round;
 use crate::kit::judged::capital;
 use crate::kit::piece::{Piece, link, note, p, title};
-use crate::kit::section::{section, sentences};
+use crate::kit::section::{fold_later, section, sentences};
 use crate::route::{Page, Route};
 
 pub use self::here::{put_here, put_on};
@@ -48,14 +51,22 @@ pub fn placing_page(choice: &'static Choice) -> Piece {
     Piece::all([
         head.into(),
         note("lead", lead).into(),
-        section("On the bench")
-            .with(bench(opened, choice))
-            .with(bench_form(opened, choice, &places))
-            .into(),
-        section("What would go where")
-            .with(choosing(opened, choice))
-            .into(),
+        to_settle(opened),
+        choosing(
+            opened,
+            choice,
+            section("On the bench")
+                .with(bench(opened, choice))
+                .with(bench_form(opened, choice, &places))
+                .into(),
+        ),
         accepted(opened, choice),
+        SizedPart::of_choice(choice).map_or_else(Piece::none, |part| {
+            let sizes = move || listed_sizes(part, choice.read_like);
+            fold_later("Sizes that the sheet lists", sizes)
+                .test("sizes-fold")
+                .into()
+        }),
         section("Mind").with(sentences("", choice.cautions)).into(),
         back.into(),
     ])

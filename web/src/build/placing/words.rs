@@ -1,8 +1,11 @@
 //! What goes to a place, in words.
 
+use assembly_core::moves::shells::MadeSize;
 use assembly_core::quantity::{Unit, show};
+use assembly_core::typing_sense::size_words;
 use build_journal::fact::{BenchSide, PartOnBench, PartsPlaced, Spot};
 use build_journal::fold::ChosenPart;
+use build_plan::At;
 use build_plan::choice::{Choice, choice};
 
 use crate::kit::judged::capital;
@@ -13,6 +16,8 @@ pub fn goes(choice: &Choice, part: &ChosenPart, unit: &'static Unit) -> String {
     let one = choice.part.0;
     match part {
         ChosenPart::Stays => format!("its {one} stays"),
+        // A rod is told by its cylinder: “the rod of rod 2” is no help.
+        ChosenPart::Of(At::Rod(cylinder)) => format!("the {one} of {}", At::Cylinder(*cylinder)),
         ChosenPart::Of(at) => format!("the {one} of {at}"),
         ChosenPart::OnBench(_, name) => format!("{one} “{name}” off the bench"),
         ChosenPart::Halves([(_, upper), (_, lower)]) => {
@@ -32,9 +37,18 @@ pub const fn side(side: BenchSide) -> &'static str {
     }
 }
 
-/// The size mark of a half-shell.
+/// The size mark of a half-shell, by the sizes that its sheet lists, if it does.
 #[must_use]
-pub fn steps(steps: i32) -> String {
+pub fn steps(steps: i32, made: &[MadeSize]) -> String {
+    let listed = made.iter().find(|one| one.steps == steps && steps != 0);
+    if let Some(size) = listed {
+        let side = if steps > 0 {
+            "under"
+        } else {
+            "extra clearance"
+        };
+        return format!("{} {side}", size_words(size.size));
+    }
     match steps {
         0 => "standard".to_owned(),
         1 => "1 step thicker".to_owned(),
@@ -59,7 +73,7 @@ pub fn on_bench_words(part: &PartOnBench) -> String {
         part.name
     )];
     said.extend(part.side.map(|one| side(one).to_owned()));
-    said.extend(part.steps.map(steps));
+    said.extend(part.steps.map(|mark| steps(mark, &[])));
     said.extend(part.make.clone());
     if let Some(Spot::Known(place)) = &part.place {
         said.push(format!("in {place} now"));
@@ -92,8 +106,8 @@ mod tests {
     use assembly_core::quantity::unit;
     use build_journal::PartId;
     use build_journal::fact::PlacedPart;
-    use build_plan::choice::{LASH_SHIMS, MAIN_SHELLS, PISTONS_TO_BORES};
-    use build_plan::{At, Place};
+    use build_plan::Place;
+    use build_plan::choice::{LASH_SHIMS, MAIN_SHELLS, PISTONS_TO_BORES, RODS_TO_PINS};
 
     #[test]
     fn what_goes_to_a_place_is_said_by_its_mark() {
@@ -103,9 +117,27 @@ mod tests {
         assert_eq!(goes(&MAIN_SHELLS, &halves, mm), "upper “A”, lower “B”");
         let of = ChosenPart::Of(At::Cylinder(3));
         assert_eq!(goes(&PISTONS_TO_BORES, &of, mm), "the piston of cylinder 3");
+        let of = ChosenPart::Of(At::Rod(3));
+        assert_eq!(goes(&RODS_TO_PINS, &of, mm), "the rod of cylinder 3");
         let bought = ChosenPart::Bought(2.75e-3);
         let said = goes(&LASH_SHIMS, &bought, mm);
         assert!(said.starts_with("a new shim of 2.75"), "{said}");
+    }
+
+    #[test]
+    fn a_size_mark_is_said_as_the_sheet_lists_it() {
+        let made = [MadeSize {
+            steps: 1,
+            size: 0.025e-3,
+        }];
+        assert_eq!(steps(1, &made), "0.025 mm under");
+        assert_eq!(steps(2, &made), "2 steps thicker");
+        assert_eq!(steps(0, &made), "standard");
+        let extra = MadeSize {
+            steps: -1,
+            size: -0.001 * 0.0254,
+        };
+        assert_eq!(steps(-1, &[extra]), "0.001 in extra clearance");
     }
 
     #[test]

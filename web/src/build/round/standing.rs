@@ -89,6 +89,9 @@ pub fn stands(build: &Build, measure: &'static Measure, at: At, units: UnitClass
     let unit = units.of(measure.kind, measure.units);
     let mut stands = by_readings(build, measure, at, unit);
     stands.left_out = build.left_out(measure, at);
+    if let Some(judged) = &mut stands.judged {
+        judged.sets = build.sets_for(measure);
+    }
     match build.result(Proof::Measure(measure), at) {
         ResultState::Stale(stale) => stands.stale = stale.chain,
         ResultState::LetPass(reason) => stands.let_pass = Some(reason),
@@ -149,6 +152,7 @@ fn of_a_fit(build: &Build, measure: &'static Measure, at: At, unit: &'static Uni
         measure: Some(measure),
         findings: Vec::new(),
         advice: None,
+        sets: Vec::new(),
         unit,
     });
     Stands {
@@ -174,6 +178,7 @@ fn running(fit: &RunningFit, limits: &[Limits], unit: &'static Unit) -> Option<J
         measure: Some(&ROD_OIL_CLEARANCE),
         findings: fit.findings.clone(),
         advice,
+        sets: Vec::new(),
         unit,
     })
 }
@@ -218,6 +223,7 @@ mod tests {
                 measure: None,
                 findings: Vec::new(),
                 advice: None,
+                sets: Vec::new(),
                 unit: unit("mm").unwrap(),
             }),
             missing: Vec::new(),

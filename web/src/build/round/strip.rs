@@ -137,6 +137,7 @@ mod tests {
             measure: None,
             findings: Vec::new(),
             advice: None,
+            sets: Vec::new(),
             unit: unit("mm").unwrap(),
         });
         let stands = Stands {
