@@ -27,6 +27,12 @@ pub fn two_devices() -> PathBuf {
     places::root().join("crates/build-journal/fixtures/two-devices-1.json")
 }
 
+/// Pistons and half-shells that two devices placed apart: of the half-shells it was
+/// decided, of the pistons not.
+pub fn two_placings() -> PathBuf {
+    places::root().join("crates/build-journal/fixtures/two-placings-1.json")
+}
+
 /// A single with two mains measured for a choice of shells, which lie on the
 /// bench and were chosen.
 pub fn what_goes_where() -> PathBuf {

@@ -38,6 +38,7 @@ mod keypad;
 mod measuring;
 mod page;
 mod places;
+mod prepared;
 mod process;
 mod rig;
 mod second_build;

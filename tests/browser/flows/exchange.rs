@@ -1,7 +1,9 @@
 //! A phone at the bench and a tablet at the engine stand both edit one build
 //! apart, exchange the files that they export, and end equal.
 
-use crate::builds::{sprayer, two_devices};
+use std::path::Path;
+
+use crate::builds::{sprayer, two_devices, two_placings};
 use crate::engine::Device;
 use crate::page::Page;
 use crate::rig::Rig;
@@ -21,13 +23,18 @@ async fn export(rig: &Rig, page: &Page) -> String {
     rig.export(page).await
 }
 
+/// Brings a file into a bench that is empty and opens its build.
+async fn begin_with(page: &Page, file: &Path) {
+    page.bring_in(file).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+}
+
 each_engine!(a_phone_and_a_tablet_exchange_files_and_end_equal);
 async fn a_phone_and_a_tablet_exchange_files_and_end_equal(rig: &mut Rig) {
     // Both begin with the same copy, and then each goes its own way.
     let page = rig.open().await;
-    page.bring_in(&sprayer()).await;
-    page.close_the_file().await;
-    page.open_the_build().await;
+    begin_with(&page, &sprayer()).await;
     page.set_limits("1.0", "3.0", "the sheet as the phone has it")
         .await;
     page.turn_to("Book").await;
@@ -36,9 +43,7 @@ async fn a_phone_and_a_tablet_exchange_files_and_end_equal(rig: &mut Rig) {
     page.assert_no_trouble().await;
 
     let page = rig.take_up("tablet", Device::TABLET).await;
-    page.bring_in(&sprayer()).await;
-    page.close_the_file().await;
-    page.open_the_build().await;
+    begin_with(&page, &sprayer()).await;
     page.set_limits("1.5", "2.5", "the sheet as the tablet has it")
         .await;
     page.turn_to("Parts").await;
@@ -120,9 +125,7 @@ async fn a_step_done_on_one_device_and_not_needed_on_the_other_is_settled_by_one
     rig: &mut Rig,
 ) {
     let page = rig.open().await;
-    page.bring_in(&sprayer()).await;
-    page.close_the_file().await;
-    page.open_the_build().await;
+    begin_with(&page, &sprayer()).await;
     page.plan_page("step/crank-in").await;
     page.press_and_keep("mark-done").await;
     page.wait_for_step_state("done").await;
@@ -130,9 +133,7 @@ async fn a_step_done_on_one_device_and_not_needed_on_the_other_is_settled_by_one
     page.assert_no_trouble().await;
 
     let page = rig.take_up("tablet", Device::TABLET).await;
-    page.bring_in(&sprayer()).await;
-    page.close_the_file().await;
-    page.open_the_build().await;
+    begin_with(&page, &sprayer()).await;
     page.plan_page("step/crank-in").await;
     page.press_and_keep("mark-not-needed").await;
     bring_in_and_look(rig, &page, "of-phone.json", &of_phone).await;
@@ -166,9 +167,7 @@ async fn readings_stand_side_by_side_and_checks_and_descriptions_are_settled(rig
     let (before, _) = file.rsplit_once(",\n").unwrap();
     let (before, _) = before.rsplit_once(",\n").unwrap();
     let file = format!("{before}\n],\n\"set_aside\":[]}}\n");
-    page.bring_in(&rig.write("two.json", &file)).await;
-    page.close_the_file().await;
-    page.open_the_build().await;
+    begin_with(&page, &rig.write("two.json", &file)).await;
     page.plan_page("merge").await;
     for conflict in ["conflict-engines", "conflict-checks", "conflict-readings"] {
         page.wait_for_test(conflict).await;
@@ -188,5 +187,35 @@ async fn readings_stand_side_by_side_and_checks_and_descriptions_are_settled(rig
     page.wait_for_test("nothing-to-settle").await;
     page.turn_to("Book").await;
     page.wait_for_text("These readings all stand").await;
+    page.assert_no_trouble().await;
+}
+
+each_engine!(parts_placed_in_two_ways_are_settled_by_one_tap);
+async fn parts_placed_in_two_ways_are_settled_by_one_tap(rig: &mut Rig) {
+    let page = rig.open().await;
+    begin_with(&page, &two_placings()).await;
+    // Whoever looks where the pistons go learns of it there.
+    page.plan_page("measure/choose/pistons").await;
+    page.wait_for_test("to-settle").await;
+    super::seeing::assert_it_is_for_everyone(&page).await;
+    page.press_far("to-merge").await;
+    page.wait_for_test("conflict-placings").await;
+    let told = page.text_of("conflict-placings").await;
+    for words in [
+        "which piston goes in which bore",
+        "Cylinder 1: its piston stays; Cylinder 2: its piston stays",
+        "Cylinder 1: the piston of cylinder 2; Cylinder 2: the piston of cylinder 1",
+    ] {
+        assert!(told.contains(words), "{words}: {told}");
+    }
+    super::seeing::assert_it_is_for_everyone(&page).await;
+    // The first word holds, though the other came later.
+    page.press_and_keep("this-holds").await;
+    page.wait_for_test("nothing-to-settle").await;
+    page.plan_page("measure/choose/pistons").await;
+    page.wait_for_test("placed").await;
+    assert!(!page.has_test("to-settle").await);
+    let placed = page.text_of("placed").await;
+    assert!(placed.contains("Cylinder 1: its piston stays"), "{placed}");
     page.assert_no_trouble().await;
 }

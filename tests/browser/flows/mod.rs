@@ -6,6 +6,8 @@ mod asking;
 mod bolts;
 /// A whole bottom end by thumb.
 mod bottom_end;
+/// Parts that change places, and are measured where they came to.
+mod changing_places;
 /// All the quick checks.
 mod checks;
 /// A phone and a tablet that both edit one build.

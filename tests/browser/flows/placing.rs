@@ -51,7 +51,7 @@ impl Page {
     }
 
     /// What was chosen, place by place.
-    async fn chosen(&self) -> Value {
+    pub async fn chosen(&self) -> Value {
         self.wait_for_test("chosen").await;
         self.script(
             "return [...document.querySelectorAll('[data-test=chosen-place]')]
