@@ -1,6 +1,12 @@
 //! A number of SI units with its list of error contributions.
 
+use smallvec::SmallVec;
+
 use super::source::{ErrorSource, Origin, SourceId, Sources};
+
+/// How far one standard deviation of each cause moves a value. A reading has
+/// four causes at most, and there are thousands of readings.
+type Parts = SmallVec<[(SourceId, f64); 4]>;
 
 /// A value in SI units and, for every cause of error, how far one standard
 /// deviation of that cause moves it (with sign). First order, as in the GUM
@@ -12,7 +18,7 @@ use super::source::{ErrorSource, Origin, SourceId, Sources};
 pub struct Estimate {
     value: f64,
     /// Sorted by source, no source twice.
-    parts: Vec<(SourceId, f64)>,
+    parts: Parts,
 }
 
 /// How much of a value's uncertainty one cause makes.
@@ -26,16 +32,22 @@ pub struct Share {
     pub of_variance: f64,
 }
 
-/// Up to so many inputs are merged one by one.
-const FEW: usize = 4;
-
 impl Estimate {
     /// A value taken as exact: a nominal size, a typed limit.
     #[must_use]
     pub const fn exact(value: f64) -> Self {
         Self {
             value,
-            parts: Vec::new(),
+            parts: SmallVec::new_const(),
+        }
+    }
+
+    /// Another value with the same errors.
+    #[must_use]
+    pub(crate) fn at(&self, value: f64) -> Self {
+        Self {
+            value,
+            parts: self.parts.clone(),
         }
     }
 
@@ -64,9 +76,7 @@ impl Estimate {
     /// The standard uncertainty, SI units: what is shown as give-or-take.
     #[must_use]
     pub fn deviation(&self) -> f64 {
-        self.parts
-            .iter()
-            .fold(0.0_f64, |sum, (_, part)| sum.hypot(*part))
+        root_sum_square(self.parts.iter().map(|(_, part)| *part))
     }
 
     /// The covariance with another value, from the causes they share.
@@ -107,15 +117,12 @@ impl Estimate {
     /// The part of the standard uncertainty that more readings cannot shrink.
     #[must_use]
     pub fn lasting_deviation(&self, sources: &Sources) -> f64 {
-        self.parts
-            .iter()
-            .filter(|(id, _)| {
-                !matches!(
-                    sources.get(*id).map(|source| source.origin),
-                    Some(Origin::Repeat | Origin::Rounding)
-                )
-            })
-            .fold(0.0_f64, |sum, (_, part)| sum.hypot(*part))
+        let lasts = |id: SourceId| {
+            let origin = sources.get(id).map(|source| source.origin);
+            !matches!(origin, Some(Origin::Repeat | Origin::Rounding))
+        };
+        let lasting = self.parts.iter().filter(|(id, _)| lasts(*id));
+        root_sum_square(lasting.map(|(_, part)| *part))
     }
 
     /// Effective degrees of freedom by Welch and Satterthwaite (GUM G.4.1).
@@ -136,6 +143,9 @@ impl Estimate {
                 None => trials.push((source, part.abs())),
             }
         }
+        if trials.is_empty() {
+            return f64::INFINITY;
+        }
         let total = self.deviation();
         let sum: f64 = trials
             .iter()
@@ -151,21 +161,31 @@ impl Estimate {
     /// function's slope for it (output SI units per input SI unit).
     #[must_use]
     pub fn from_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
-        if inputs.len() > FEW {
-            return Self::from_many_slopes(value, inputs);
-        }
-        let mut parts = Vec::new();
-        for (input, slope) in inputs {
-            if *slope != 0.0 {
-                parts = merged(&parts, &input.parts, *slope);
+        let many = inputs.iter().map(|(input, _)| input.parts.len()).sum();
+        let mut parts = Parts::with_capacity(many);
+        for (input, slope) in inputs.iter().filter(|(_, slope)| *slope != 0.0) {
+            for (id, part) in &input.parts {
+                // Readings come one after the other, so what is fresh in each comes
+                // last, and what they share is there already.
+                let added = match parts.last() {
+                    Some((last, _)) if id <= last => add_to(&mut parts, *id, part * slope),
+                    _ => {
+                        parts.push((*id, part * slope));
+                        true
+                    }
+                };
+                if !added {
+                    return Self::from_mixed_slopes(value, inputs);
+                }
             }
         }
+        parts.retain(|(_, part)| *part != 0.0);
         Self { value, parts }
     }
 
-    /// The same for many inputs: merging them one by one would take a time that
-    /// grows with the square of their number.
-    fn from_many_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
+    /// The same for inputs whose causes lie between those of others: putting them in
+    /// one by one would take a time that grows with the square of their number.
+    fn from_mixed_slopes(value: f64, inputs: &[(&Self, f64)]) -> Self {
         let mut all: Vec<(SourceId, f64)> = inputs
             .iter()
             .filter(|(_, slope)| *slope != 0.0)
@@ -173,7 +193,7 @@ impl Estimate {
             .collect();
         // Stable, so that the parts of one cause add up in the inputs' order.
         all.sort_by_key(|(id, _)| *id);
-        let mut parts: Vec<(SourceId, f64)> = Vec::with_capacity(all.len());
+        let mut parts = Parts::with_capacity(all.len());
         for (id, part) in all {
             match parts.last_mut() {
                 Some((last, sum)) if *last == id => *sum += part,
@@ -219,7 +239,11 @@ impl Estimate {
     }
 }
 
-fn add_part(parts: &mut Vec<(SourceId, f64)>, source: SourceId, deviation: f64) {
+fn add_part(parts: &mut Parts, source: SourceId, deviation: f64) {
+    if parts.last().is_none_or(|(last, _)| *last < source) {
+        parts.push((source, deviation));
+        return;
+    }
     match parts.binary_search_by_key(&source, |(id, _)| *id) {
         Ok(at) => {
             if let Some((_, part)) = parts.get_mut(at) {
@@ -230,24 +254,25 @@ fn add_part(parts: &mut Vec<(SourceId, f64)>, source: SourceId, deviation: f64) 
     }
 }
 
-/// Two sorted lists as one, the second one scaled. Parts that cancel to nothing are dropped.
-fn merged(left: &[(SourceId, f64)], right: &[(SourceId, f64)], scale: f64) -> Vec<(SourceId, f64)> {
-    let mut all = Vec::with_capacity(left.len() + right.len());
-    let mut left = left.iter().copied().peekable();
-    for (source, part) in right {
-        while let Some(earlier) = left.next_if(|(id, _)| id < source) {
-            all.push(earlier);
-        }
-        let already = left
-            .next_if(|(id, _)| id == source)
-            .map_or(0.0, |(_, part)| part);
-        let sum = already + part * scale;
-        if sum != 0.0 {
-            all.push((*source, sum));
-        }
+/// The root of the sum of squares. Where a square is too large or too small for a
+/// float, the long way round is taken.
+fn root_sum_square(parts: impl Iterator<Item = f64> + Clone) -> f64 {
+    // Each square is whole from here on, and what is lost of smaller ones is nothing
+    // beside it.
+    const LEAST: f64 = 1e-280;
+    let sum: f64 = parts.clone().map(|part| part * part).sum();
+    if (LEAST..=f64::MAX).contains(&sum) {
+        sum.sqrt()
+    } else {
+        parts.fold(0.0_f64, f64::hypot)
     }
-    all.extend(left);
-    all
+}
+
+/// Adds to a part that is there. Says no when it is not.
+fn add_to(parts: &mut Parts, source: SourceId, by: f64) -> bool {
+    let at = parts.binary_search_by_key(&source, |(id, _)| *id).ok();
+    let part = at.and_then(|at| parts.get_mut(at));
+    part.map(|(_, part)| *part += by).is_some()
 }
 
 #[cfg(test)]
@@ -305,6 +330,45 @@ mod tests {
         let apart = Estimate::exact(1.0).with(one, 0.3).with(other, 0.3);
         assert!((same.degrees_of_freedom(&sources) - 4.0).abs() < 1e-9);
         assert!((apart.degrees_of_freedom(&sources) - 8.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_deviation_is_right_however_large_or_small_its_parts_are() {
+        let mut sources = Sources::new();
+        let (one, other) = (
+            sources.fresh("one", Origin::Repeat),
+            sources.fresh("other", Origin::Repeat),
+        );
+        for scale in [1e-300, 1e-170, 1e-150, 1e-6, 1.0, 1e150, 1e200, 1e300] {
+            let value = Estimate::exact(0.0)
+                .with(one, 3.0 * scale)
+                .with(other, -4.0 * scale);
+            assert!((value.deviation() / scale - 5.0).abs() < 1e-14, "{scale}");
+            assert_eq!(value.lasting_deviation(&sources), 0.0);
+        }
+        assert_eq!(Estimate::exact(1.0).deviation(), 0.0);
+    }
+
+    #[test]
+    fn inputs_in_any_order_give_the_same() {
+        let mut sources = Sources::new();
+        let zero = sources.shared("gauge", "the gauge's zero", Origin::SharedZero);
+        let mut inputs: Vec<Estimate> = (0..9_i32)
+            .map(|number| {
+                Estimate::exact(f64::from(number))
+                    .with(zero, 0.25)
+                    .with(sources.fresh("feel", Origin::Repeat), 0.5)
+            })
+            .collect();
+        let sum = |inputs: &[Estimate]| {
+            let weights: Vec<(&Estimate, f64)> = inputs.iter().map(|one| (one, 0.5)).collect();
+            Estimate::from_slopes(18.0, &weights)
+        };
+        let forwards = sum(&inputs);
+        inputs.reverse();
+        assert_eq!(sum(&inputs), forwards);
+        assert_eq!(forwards.parts().len(), 10);
+        assert_eq!(forwards.parts()[0], (zero, 9.0 * 0.125));
     }
 
     #[test]

@@ -82,24 +82,31 @@ impl<Q: Si> Measured<Q> {
 
     /// The mean of some values; `None` of none.
     #[must_use]
-    pub fn mean(values: &[Self]) -> Option<Self> {
-        Estimate::mean_of(values.iter().map(Self::estimate)).map(Self::from_estimate)
+    pub fn mean<'a>(
+        values: impl IntoIterator<Item = &'a Self, IntoIter: ExactSizeIterator + Clone>,
+    ) -> Option<Self>
+    where
+        Q: 'a,
+    {
+        Estimate::mean_of(values.into_iter().map(Self::estimate)).map(Self::from_estimate)
     }
 
     /// The least of some values, with the errors of that one; `None` of none.
     #[must_use]
-    pub fn least(values: &[Self]) -> Option<&Self> {
-        values
-            .iter()
-            .min_by(|a, b| a.estimate.value().total_cmp(&b.estimate.value()))
+    pub fn least<'a>(values: impl IntoIterator<Item = &'a Self>) -> Option<&'a Self>
+    where
+        Q: 'a,
+    {
+        (values.into_iter()).min_by(|a, b| a.estimate.value().total_cmp(&b.estimate.value()))
     }
 
     /// The greatest of some values, with the errors of that one; `None` of none.
     #[must_use]
-    pub fn greatest(values: &[Self]) -> Option<&Self> {
-        values
-            .iter()
-            .max_by(|a, b| a.estimate.value().total_cmp(&b.estimate.value()))
+    pub fn greatest<'a>(values: impl IntoIterator<Item = &'a Self>) -> Option<&'a Self>
+    where
+        Q: 'a,
+    {
+        (values.into_iter()).max_by(|a, b| a.estimate.value().total_cmp(&b.estimate.value()))
     }
 }
 

@@ -10,7 +10,7 @@ pub struct SourceId(u32);
 
 /// What sort of cause it is. It decides what more readings can do about it:
 /// only [`Origin::Repeat`] and [`Origin::Rounding`] shrink with their number.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 #[non_exhaustive]
 pub enum Origin {
     /// Feel and reading, fresh in every reading.
@@ -68,6 +68,8 @@ pub struct ErrorSource {
 pub struct Sources {
     all: Vec<ErrorSource>,
     by_key: BTreeMap<String, SourceId>,
+    /// Of the settings of tools, sorted by what they are looked up by.
+    by_setting: Vec<(Origin, Box<str>, Box<str>, SourceId)>,
 }
 
 impl Sources {
@@ -75,6 +77,11 @@ impl Sources {
     #[must_use]
     pub fn new() -> Self {
         Self::default()
+    }
+
+    /// Makes room for so many causes more.
+    pub fn reserve(&mut self, more: usize) {
+        self.all.reserve(more);
     }
 
     /// A cause that no other value shares.
@@ -93,6 +100,29 @@ impl Sources {
         }
         let id = self.fresh(label, origin);
         self.by_key.insert(key.to_owned(), id);
+        id
+    }
+
+    /// The cause of this sort that all readings of one setting of one tool share,
+    /// by the keys of both. Each reading asks for it, so it is looked up by what
+    /// is there, without a key of its own.
+    pub fn of_setting(
+        &mut self,
+        (tool, setting): (&str, &str),
+        label: &Arc<str>,
+        origin: Origin,
+    ) -> SourceId {
+        let found = self.by_setting.binary_search_by(|(of, one, key, _)| {
+            (*of, &**one, &**key).cmp(&(origin, tool, setting))
+        });
+        let at = match found.map(|at| self.by_setting.get(at)) {
+            Ok(Some((_, _, _, id))) => return *id,
+            Ok(None) => self.by_setting.len(),
+            Err(at) => at,
+        };
+        let id = self.fresh(Arc::clone(label), origin);
+        let made = (origin, tool.into(), setting.into(), id);
+        self.by_setting.insert(at, made);
         id
     }
 

@@ -38,6 +38,12 @@ pub(super) fn quote(text: &str) -> String {
 
 /// Splits a text into its number and its unit.
 pub(super) fn scan(text: &str, kind: Kind) -> Result<Scanned, ReadError> {
+    if let Some(number) = plain_decimal(text) {
+        return Ok(Scanned {
+            reading: Reading::Clear(number),
+            unit: String::new(),
+        });
+    }
     let trimmed = text.trim();
     if trimmed.char_indices().nth(MOST_CHARACTERS).is_some() {
         return Err(ReadError::TooLong {
@@ -57,6 +63,34 @@ pub(super) fn scan(text: &str, kind: Kind) -> Result<Scanned, ReadError> {
     Ok(Scanned {
         reading,
         unit: scanner.left.trim().to_owned(),
+    })
+}
+
+/// A number of digits with at most one point between them and nothing else, as
+/// nearly all are: it says the same read at once as taken apart.
+fn plain_decimal(text: &str) -> Option<Number> {
+    // So many digits fit 64 bits whatever they are.
+    const MOST: usize = 19;
+    if text.len() > MOST {
+        return None;
+    }
+    let (mut digits, mut decimals) = (0_u64, None);
+    for sign in text.bytes() {
+        match (sign, decimals) {
+            (b'0'..=b'9', _) => {
+                digits = digits * 10 + u64::from(sign - b'0');
+                decimals = decimals.map(|many: i32| many + 1);
+            }
+            (b'.', None) => decimals = Some(0),
+            _ => return None,
+        }
+    }
+    let (starts, ends) = (text.as_bytes().first()?, text.as_bytes().last()?);
+    // A point at the end is a number that is not finished.
+    (*ends != b'.' && (*starts != b'.' || text.len() > 1)).then_some(Number::Decimal {
+        negative: false,
+        digits: digits.into(),
+        exponent: -decimals.unwrap_or(0),
     })
 }
 
@@ -344,5 +378,45 @@ impl<'a> Scanner<'a> {
             exponent: power.saturating_sub(decimals),
         }
         .without_minus_zero())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    proptest! {
+        #[test]
+        fn a_plain_decimal_says_the_same_read_at_once(text in "[0-9.]{0,8}|[0-9]{0,12}[.]?[0-9]{0,12}") {
+            let Some(at_once) = plain_decimal(&text) else { return Ok(()) };
+            // A blank in front takes the long way.
+            let long = scan(&format!(" {text}"), Kind::Length).map(|scanned| (scanned.reading, scanned.unit));
+            let Ok((Reading::Clear(long), unit)) = long else {
+                return Err(TestCaseError::fail(text));
+            };
+            prop_assert_eq!(at_once, long);
+            prop_assert!(unit.is_empty());
+        }
+    }
+
+    #[test]
+    fn a_plain_decimal_is_read_at_once_and_nothing_else() {
+        for text in ["2.4483", ".0021", "0", "62", "007.50"] {
+            assert!(plain_decimal(text).is_some(), "{text}");
+        }
+        for text in [
+            "",
+            ".",
+            "2.",
+            "-1",
+            "1,5",
+            "2.44.8",
+            "5 in",
+            "12345678901234567890",
+        ] {
+            assert!(plain_decimal(text).is_none(), "{text}");
+        }
     }
 }

@@ -47,6 +47,11 @@ pub enum SetOn<'a> {
     Tool(&'a Tool, &'a Setting<'a>),
 }
 
+/// The errors that all readings of one setting of a tool share: its zero, and what
+/// came in when it was set.
+#[derive(Clone, PartialEq, Debug)]
+pub struct Shared(Estimate);
+
 impl Setting<'static> {
     /// A setting on a standard, or a tool's own zero.
     #[must_use]
@@ -199,8 +204,28 @@ impl Tool {
         value: f64,
         resolution: f64,
     ) -> Measured<Q> {
-        let fresh = self.fresh(sources, value, resolution);
-        Measured::from_estimate(self.set(sources, setting, fresh, Zero::Counts))
+        let shared = self.shared(sources, setting);
+        self.reading_sharing(sources, &shared, value, resolution)
+    }
+
+    /// The errors that all readings of a setting share.
+    #[must_use]
+    pub fn shared(&self, sources: &mut Sources, setting: &Setting<'_>) -> Shared {
+        Shared(self.set(sources, setting, Estimate::exact(0.0), Zero::Counts))
+    }
+
+    /// A reading as by [`Self::reading`], where it is known already what it shares
+    /// with the others of its setting.
+    #[must_use]
+    pub fn reading_sharing<Q: Si>(
+        &self,
+        sources: &mut Sources,
+        shared: &Shared,
+        value: f64,
+        resolution: f64,
+    ) -> Measured<Q> {
+        let reading = self.fresh(sources, shared.0.at(value), resolution);
+        Measured::from_estimate(reading)
     }
 
     /// A reading as it was typed.
@@ -224,8 +249,8 @@ impl Tool {
         value: f64,
         resolution: f64,
     ) -> Measured<Q> {
-        let fresh = self.fresh(sources, value, resolution);
-        Measured::from_estimate(self.set(sources, setting, fresh, Zero::StaysOut))
+        let shared = self.set(sources, setting, Estimate::exact(value), Zero::StaysOut);
+        Measured::from_estimate(self.fresh(sources, shared, resolution))
     }
 
     /// The size that this tool stands at, as something that another tool is
@@ -265,14 +290,16 @@ impl Tool {
         Measured::from_estimate(kept)
     }
 
-    fn fresh(&self, sources: &mut Sources, value: f64, resolution: f64) -> Estimate {
+    /// Adds what is fresh in each reading.
+    fn fresh(&self, sources: &mut Sources, reading: Estimate, resolution: f64) -> Estimate {
+        let value = reading.value();
         let feel = sources.add(ErrorSource {
             label: Arc::clone(&self.name),
             origin: Origin::Repeat,
             degrees_of_freedom: self.degrees_of_freedom,
         });
         let rounding = sources.fresh(Arc::clone(&self.name), Origin::Rounding);
-        Estimate::exact(value)
+        reading
             .with(feel, self.repeat.at(value))
             .with(rounding, rounding_deviation(resolution))
     }
@@ -286,11 +313,8 @@ impl Tool {
         zero: Zero,
     ) -> Estimate {
         if self.setting_transfer > 0.0 {
-            let transfer = sources.shared(
-                &format!("transfer|{}|{}", self.key, setting.key),
-                Arc::clone(&self.name),
-                Origin::SettingTransfer,
-            );
+            let of = (self.key.as_str(), setting.key);
+            let transfer = sources.of_setting(of, &self.name, Origin::SettingTransfer);
             value = value.with(transfer, self.setting_transfer);
         }
         match (zero, setting.on) {
@@ -299,11 +323,8 @@ impl Tool {
                 other.set(sources, theirs, value, Zero::Counts)
             }
             (Zero::Counts, SetOn::Standard) if self.shared_zero > 0.0 => {
-                let zero = sources.shared(
-                    &format!("zero|{}|{}", self.key, setting.key),
-                    Arc::clone(&self.name),
-                    Origin::SharedZero,
-                );
+                let of = (self.key.as_str(), setting.key);
+                let zero = sources.of_setting(of, &self.name, Origin::SharedZero);
                 value.with(zero, self.shared_zero)
             }
             (Zero::Counts, SetOn::Standard) => value,

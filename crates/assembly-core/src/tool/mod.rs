@@ -11,7 +11,7 @@ mod settling;
 mod ways;
 mod zero_check;
 
-pub use bench::{SetOn, Setting, Tool};
+pub use bench::{SetOn, Setting, Shared, Tool};
 pub use feeler_stack::{FEELER_STACK, FeelerError, felt_gap};
 pub use instrument::{Instrument, Spread, Task};
 pub use instruments::{INSTRUMENTS, instrument};

@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use assembly_core::quantity::{Kind, Typed, read, unit_of};
 use assembly_core::tool::{self, Setting, Tool};
+use smallvec::SmallVec;
 
 use super::build::Build;
 use super::tools::{ListedTool, ToolSetting};
@@ -43,6 +44,9 @@ pub(super) struct Link<'a> {
     pub(super) setting: Option<&'a ToolSetting>,
 }
 
+/// A tool, what it was set on, and so on. Most are set on nothing or on one other.
+pub(super) type Chain<'a> = SmallVec<[Link<'a>; 2]>;
+
 impl Bench {
     pub(super) fn of(build: &Build) -> Self {
         let tools = &build.tools;
@@ -72,6 +76,21 @@ impl Bench {
         self.locks.contains(&fact)
     }
 
+    /// A tool with the setting that held when a fact was written: the one it names,
+    /// else the last one before.
+    pub(super) fn link(
+        &self,
+        tool: ToolId,
+        named: Option<SettingId>,
+        before: FactId,
+    ) -> Result<Link<'_>, NoGiveOrTake> {
+        let (listed, tool) = self.tools.get(&tool).ok_or(NoGiveOrTake::ToolNotKnown)?;
+        let tool = tool.as_ref().ok_or(NoGiveOrTake::ToolNotKnown)?;
+        let named = named.and_then(|named| listed.setting(named));
+        let setting = named.or_else(|| listed.setting_before(before));
+        Ok(Link { tool, setting })
+    }
+
     /// A tool with the setting that held when a fact was written, and what it
     /// was set on, and so on.
     pub(super) fn chain(
@@ -79,20 +98,16 @@ impl Bench {
         tool: ToolId,
         named: Option<SettingId>,
         before: FactId,
-    ) -> Result<Vec<Link<'_>>, NoGiveOrTake> {
-        let mut chain = Vec::new();
+    ) -> Result<Chain<'_>, NoGiveOrTake> {
+        let mut chain = Chain::new();
         let (mut next, mut named, mut before) = (tool, named, before);
         while chain.len() < DEEPEST {
-            let (listed, tool) = self.tools.get(&next).ok_or(NoGiveOrTake::ToolNotKnown)?;
-            let tool = tool.as_ref().ok_or(NoGiveOrTake::ToolNotKnown)?;
-            let setting = match named.take() {
-                Some(named) => listed
-                    .setting(named)
-                    .or_else(|| listed.setting_before(before)),
-                None => listed.setting_before(before),
-            };
-            chain.push(Link { tool, setting });
-            match setting.map(|setting| (setting.fact, setting.set.set_on)) {
+            let link = self.link(next, named.take(), before)?;
+            chain.push(link);
+            match link
+                .setting
+                .map(|setting| (setting.fact, setting.set.set_on))
+            {
                 Some((fact, SetOn::Tool(other))) => {
                     next = other;
                     before = fact;

@@ -16,6 +16,7 @@ use super::readings::Taken;
 use super::record::ResultAt;
 use super::register::{Register, Role};
 use super::sayings::{Saying, Sayings, Thing, Word, against_each_other, last_words};
+use super::store;
 use crate::fact::{
     Body, CheckMade, EngineDescribed, Fact, InView, Mark, Outcome, PartsPlaced, Sort, Spot,
     StepMarked,
@@ -176,7 +177,9 @@ pub fn conflicts(journal: &Journal) -> Vec<Conflict> {
     let mut found = of_words(journal, &folding.build);
     found.extend(of_limits(&folding.build.limits));
     let standing = standing(journal, &folding.build);
-    for spot in folding.build.readings.spots() {
+    let mut spots: Vec<store::Spot> = folding.build.readings.spots().collect();
+    spots.sort_unstable();
+    for spot in spots {
         let Some(measure) = folding.build.plan.measure(spot.0) else {
             continue;
         };

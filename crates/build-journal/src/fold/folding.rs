@@ -8,7 +8,8 @@ use super::bench::Bench;
 use super::build::Build;
 use super::main_bearing::{MainBearing, RodBearing};
 use super::oil::as_reading;
-use super::readings::Taken;
+use super::plan::Plan;
+use super::readings::{Said, Taken};
 use super::sayings::Decided;
 use super::store::{Spot, spot_of};
 use super::strikes::{StruckOut, struck_out};
@@ -95,13 +96,14 @@ impl Folding {
             }
         }
         folding.build.readings.reserve(readings.len());
-        for (fact, reading) in readings {
+        let with = (&mut folding.units, &folding.build.plan);
+        let said = said_by_each(&readings, with);
+        for ((fact, reading), said) in readings.into_iter().zip(said) {
             let by = struck.get(&fact);
             match reading {
                 // A reading that is struck out is still shown, struck through.
                 AsReading::Itself(reading) => {
-                    let with = (&mut folding.units, &folding.build.plan);
-                    let taken = Taken::of(fact, reading, by.cloned(), with);
+                    let taken = Taken::reading(fact, reading, by.cloned(), said);
                     folding.place(taken);
                 }
                 AsReading::Beside(_) if by.is_some() => {}
@@ -304,7 +306,7 @@ impl Folding {
         }
         let elsewhere = &mut self.build.elsewhere;
         if let Some(taken) = elsewhere.iter_mut().find(|one| one.fact == struck.fact) {
-            taken.struck = Some(struck.clone());
+            taken.struck = Some(Box::new(struck.clone()));
         }
         if self.bench.is_lock(struck.fact) {
             // A gauge was zeroed at it: whatever it measured hangs on it.
@@ -323,4 +325,18 @@ pub(super) fn main(mains: &mut [MainBearing], number: u8) -> Option<&mut MainBea
 enum AsReading<'a> {
     Itself(&'a Arc<Reading>),
     Beside(&'a Fact),
+}
+
+/// What each is a reading of, found for all in one go: the processor fetches the
+/// next ones from far away while it looks at one.
+fn said_by_each(readings: &[(FactId, AsReading)], (units, plan): (&mut Units, &Plan)) -> Vec<Said> {
+    let mut said = |reading: &AsReading| match reading {
+        AsReading::Itself(reading) => Said::of(reading, units, plan),
+        AsReading::Beside(_) => Said::default(),
+    };
+    readings
+        .iter()
+        .map(|(_, reading)| reading)
+        .map(&mut said)
+        .collect()
 }

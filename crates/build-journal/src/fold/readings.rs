@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use assembly_core::quantity::{ReadError, Typed, read};
+use assembly_core::quantity::{ReadError, Typed, Unit, read};
 use build_plan::{Measure, Place};
 use thiserror::Error;
 
@@ -10,7 +10,7 @@ use super::plan::Plan;
 use super::strikes::StruckOut;
 use super::units::Units;
 use crate::fact::Reading;
-use crate::id::FactId;
+use crate::id::{FactId, SettingId, ToolId};
 
 /// A reading that was taken.
 #[derive(Clone, PartialEq, Debug)]
@@ -21,13 +21,16 @@ pub struct Taken {
     pub reading: Arc<Reading>,
     /// The measure, when this version knows it.
     pub measure: Option<&'static Measure>,
+    /// The tool and the setting that the reading names: what it is measured by is
+    /// asked for far more often than the rest of what was written down.
+    pub(super) by: (Option<ToolId>, Option<SettingId>),
     /// Where, when this version knows the place.
     pub place: Option<Place>,
     /// The number that was typed, or why there is none.
     pub value: Result<Typed, ReadingProblem>,
     /// By what it was struck out, when it was: it is shown struck through and
     /// counts for nothing.
-    pub struck: Option<StruckOut>,
+    pub struck: Option<Box<StruckOut>>,
 }
 
 /// Why a reading gives no number.
@@ -60,14 +63,25 @@ impl Taken {
         struck: Option<StruckOut>,
         (units, plan): (&mut Units, &Plan),
     ) -> Self {
-        let known = units.measure(&reading.measure, plan);
+        let said = Said::of(reading, units, plan);
+        Self::reading(fact, reading, struck, said)
+    }
+
+    /// The same, where it is known what it is a reading of.
+    pub(super) fn reading(
+        fact: FactId,
+        reading: &Arc<Reading>,
+        struck: Option<StruckOut>,
+        Said { measure, unit }: Said,
+    ) -> Self {
         Self {
             fact,
             reading: Arc::clone(reading),
-            measure: known,
+            measure,
+            by: (reading.tool, reading.setting),
             place: reading.place.place(),
-            value: value(reading, known, units),
-            struck,
+            value: value(reading, measure, unit),
+            struck: struck.map(Box::new),
         }
     }
 
@@ -81,20 +95,33 @@ impl Taken {
     }
 }
 
+/// The measure and the unit that a reading names, as far as they are known.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Said {
+    measure: Option<&'static Measure>,
+    unit: Option<&'static Unit>,
+}
+
+impl Said {
+    pub(super) fn of(reading: &Reading, units: &mut Units, plan: &Plan) -> Self {
+        let measure = units.measure(&reading.measure, plan);
+        let unit = measure.and_then(|measure| units.find(measure.kind, &reading.unit));
+        Self { measure, unit }
+    }
+}
+
 fn value(
     reading: &Reading,
     measure: Option<&'static Measure>,
-    units: &mut Units,
+    unit: Option<&'static Unit>,
 ) -> Result<Typed, ReadingProblem> {
     let Some(measure) = measure else {
         return Err(ReadingProblem::Measure {
             measure: reading.measure.chars().take(60).collect(),
         });
     };
-    let lone = units
-        .find(measure.kind, &reading.unit)
-        .ok_or_else(|| ReadingProblem::Unit {
-            unit: reading.unit.chars().take(40).collect(),
-        })?;
+    let lone = unit.ok_or_else(|| ReadingProblem::Unit {
+        unit: reading.unit.chars().take(40).collect(),
+    })?;
     Ok(read(&reading.typed, measure.kind, lone)?)
 }

@@ -4,11 +4,12 @@
 //! stands and starting from scratch give the same.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::sync::Arc;
 
 use assembly_core::measure::{Measured, Sources};
 use assembly_core::quantity::{Si, Typed};
-use assembly_core::tool::Tool;
+use assembly_core::tool::{Shared, Tool};
 use build_plan::Place;
 use uom::si::f64::Length;
 
@@ -17,7 +18,7 @@ use super::readings::Taken;
 use super::standing::Missing;
 use super::store::Readings;
 use super::tools::ToolSetting;
-use crate::id::FactId;
+use crate::id::{FactId, ToolId};
 
 /// A value with its causes of error. The number inside knows no kind, so that
 /// one piece of code serves all measures; the measure's kind says what it is.
@@ -49,6 +50,8 @@ pub(super) struct Register {
     zeroed_at: BTreeMap<FactId, Value>,
     places: BTreeMap<(Role, Place), Repeats>,
     without: Vec<(FactId, NoGiveOrTake)>,
+    /// What readings by a tool in a setting share, by the fact of the setting.
+    shared: BTreeMap<(ToolId, Option<FactId>), Shared>,
 }
 
 impl Register {
@@ -75,6 +78,8 @@ impl Register {
             sources,
             ..Self::default()
         };
+        // Each has its feel and its last digit.
+        Arc::make_mut(&mut register.sources).reserve(2 * in_order.len() + 2);
         for (role, taken) in in_order {
             register.put(role, taken, bench, all);
         }
@@ -98,6 +103,7 @@ impl Register {
             sources: Arc::make_mut(&mut self.sources),
             made: &mut self.made,
             zeroed_at: &mut self.zeroed_at,
+            shared: &mut self.shared,
         }
         .reading(taken, typed, 0);
         match measured {
@@ -190,6 +196,7 @@ struct Measuring<'a> {
     sources: &'a mut Sources,
     made: &'a mut BTreeMap<FactId, Value>,
     zeroed_at: &'a mut BTreeMap<FactId, Value>,
+    shared: &'a mut BTreeMap<(ToolId, Option<FactId>), Shared>,
 }
 
 impl Measuring<'_> {
@@ -202,28 +209,39 @@ impl Measuring<'_> {
         if let Some(made) = self.made.get(&taken.fact) {
             return Ok(made.clone());
         }
-        let tool = taken.reading.tool.ok_or(NoGiveOrTake::ToolNotSaid)?;
-        let chain = self.bench.chain(tool, taken.reading.setting, taken.fact)?;
-        let reads = chain.first().map(|link| link.tool.instrument().kind);
-        if reads != taken.measure.map(|measure| measure.kind) {
+        let (tool, named) = taken.by;
+        let id = tool.ok_or(NoGiveOrTake::ToolNotSaid)?;
+        let Link { tool, setting } = self.bench.link(id, named, taken.fact)?;
+        if taken.measure.map(|measure| measure.kind) != Some(tool.instrument().kind) {
             // A pressure was not read off a micrometer.
             return Err(NoGiveOrTake::ToolNotKnown);
         }
-        let setting = chain.first().and_then(|link| link.setting);
+        let (value, resolution) = (typed.si(), typed.resolution());
         let sense = setting.and_then(|setting| setting.set.needle);
         let measured = match (sense, setting) {
             (Some(sense), Some(setting)) => {
+                let chain = self.bench.chain(id, named, taken.fact)?;
                 let zeroed_at = self.zeroed_at(setting, chain.get(1..).unwrap_or(&[]), deep)?;
                 let needle = with_setting(&chain, &mut |tool, setting| {
-                    tool.needle(self.sources, setting, typed.si(), typed.resolution())
+                    tool.needle(self.sources, setting, value, resolution)
                 });
-                needle.map(|needle| sense.bore(&zeroed_at, &needle))
+                let needle = needle.ok_or(NoGiveOrTake::ToolNotKnown)?;
+                sense.bore(&zeroed_at, &needle)
             }
-            _ => with_setting(&chain, &mut |tool, setting| {
-                tool.reading_typed(self.sources, setting, typed)
-            }),
-        }
-        .ok_or(NoGiveOrTake::ToolNotKnown)?;
+            _ => match self.shared.entry((id, setting.map(|setting| setting.fact))) {
+                Entry::Occupied(known) => {
+                    tool.reading_sharing(self.sources, known.get(), value, resolution)
+                }
+                Entry::Vacant(room) => {
+                    let chain = self.bench.chain(id, named, taken.fact)?;
+                    let shared = with_setting(&chain, &mut |tool, setting| {
+                        tool.shared(self.sources, setting)
+                    });
+                    let shared = room.insert(shared.ok_or(NoGiveOrTake::ToolNotKnown)?);
+                    tool.reading_sharing(self.sources, shared, value, resolution)
+                }
+            },
+        };
         // Only what a tool was locked at is asked for again.
         if self.bench.is_lock(taken.fact) {
             self.made.insert(taken.fact, measured.clone());

@@ -1,8 +1,10 @@
 //! All readings of a build, found by fact and by place.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use build_plan::{At, Engine, Measure};
+use rustc_hash::FxHashMap;
+use smallvec::SmallVec;
 
 use super::readings::Taken;
 use super::strikes::StruckOut;
@@ -16,7 +18,8 @@ pub(super) type Spot = (&'static str, At);
 pub(super) struct Readings {
     /// Sorted by fact: a reading that came late is taken in by starting over.
     taken: Vec<Taken>,
-    by_spot: BTreeMap<Spot, Vec<usize>>,
+    /// In no order: nothing that is shown goes by it.
+    by_spot: FxHashMap<Spot, SmallVec<[u32; 6]>>,
     /// Readings that no longer count, since something was changed or their
     /// tool is in doubt.
     old: BTreeSet<FactId>,
@@ -31,8 +34,9 @@ impl Readings {
     /// Takes in a reading that is later than all before, of this spot, when the
     /// engine has it.
     pub(super) fn push(&mut self, taken: Taken, spot: Option<Spot>) {
-        if let Some(spot) = spot {
-            self.by_spot.entry(spot).or_default().push(self.taken.len());
+        // No memory holds 2^32 readings.
+        if let (Some(spot), Ok(at)) = (spot, u32::try_from(self.taken.len())) {
+            self.by_spot.entry(spot).or_default().push(at);
         }
         self.taken.push(taken);
     }
@@ -51,7 +55,7 @@ impl Readings {
     pub(super) fn strike(&mut self, struck: &StruckOut) -> Option<&Taken> {
         let at = self.place_of(struck.fact)?;
         let taken = self.taken.get_mut(at)?;
-        taken.struck = Some(struck.clone());
+        taken.struck = Some(Box::new(struck.clone()));
         Some(taken)
     }
 
@@ -66,8 +70,8 @@ impl Readings {
 
     /// All readings of a measure at a part, in the order they were taken.
     pub(super) fn at(&self, spot: Spot) -> impl DoubleEndedIterator<Item = &Taken> {
-        let found = self.by_spot.get(&spot).map_or(&[][..], Vec::as_slice);
-        found.iter().filter_map(|at| self.taken.get(*at))
+        let found = self.by_spot.get(&spot).map_or(&[][..], SmallVec::as_slice);
+        found.iter().filter_map(|at| self.taken.get(*at as usize))
     }
 
     /// Says which readings no longer count.
@@ -98,7 +102,7 @@ impl Readings {
         self.by_spot.contains_key(&(measure.id, at))
     }
 
-    /// Every measure and part with a reading.
+    /// Every measure and part with a reading, in no order.
     pub(super) fn spots(&self) -> impl Iterator<Item = Spot> {
         self.by_spot.keys().copied()
     }

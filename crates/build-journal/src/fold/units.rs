@@ -1,8 +1,9 @@
-//! Units by symbol and the last measure, remembered: a build names a handful,
+//! Units by symbol and measures by id, remembered: a build names a handful,
 //! thousands of times.
 
 use assembly_core::quantity::{Kind, Unit, unit_of};
 use build_plan::Measure;
+use rustc_hash::FxHashMap;
 
 use super::plan::Plan;
 
@@ -13,6 +14,7 @@ pub(super) struct Units {
     /// The measure that was read last: the next reading mostly is one of it, too.
     /// What the builder defines anew is taken in by starting over.
     last: Option<&'static Measure>,
+    measures: FxHashMap<&'static str, &'static Measure>,
 }
 
 /// No build names more; a forged file does not fill the memory.
@@ -38,7 +40,11 @@ impl Units {
     /// The measure with this id.
     pub(super) fn measure(&mut self, id: &str, plan: &Plan) -> Option<&'static Measure> {
         if self.last.is_none_or(|last| last.id != id) {
-            self.last = plan.measure(id);
+            let known = self.measures.get(id).copied();
+            self.last = known.or_else(|| plan.measure(id));
+            if let (None, Some(found)) = (known, self.last) {
+                self.measures.insert(found.id, found);
+            }
         }
         self.last
     }

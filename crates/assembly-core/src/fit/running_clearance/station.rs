@@ -102,7 +102,7 @@ pub fn from_stations(stations: &[Station]) -> Result<RunningClearance, Clearance
     if [&bores, &journals, &near_joint]
         .into_iter()
         .flatten()
-        .any(not_finite)
+        .any(|reading| not_finite(reading))
     {
         return Err(ClearanceError::NotFinite);
     }
@@ -113,24 +113,21 @@ pub fn from_stations(stations: &[Station]) -> Result<RunningClearance, Clearance
     else {
         return Err(ClearanceError::NoJournal);
     };
-    let bore_means = means(stations, |station| &station.bores);
-    let journal_means = means(stations, |station| &station.journals);
-    let clearances: Vec<Measured<Length>> = stations
+    let means: Vec<StationMeans> = stations.iter().map(StationMeans::of).collect();
+    let clearances: Vec<Measured<Length>> = means
         .iter()
-        .filter_map(|station| {
-            Some(Measured::mean(&station.bores)? - Measured::mean(&station.journals)?)
-        })
+        .filter_map(|means| Some(means.bore.as_ref()? - means.journal.as_ref()?))
         .collect();
     let mut clearance = RunningClearance {
         least: smallest_bore - largest_journal,
         greatest: largest_bore - smallest_journal,
         mean: mean_bore - mean_journal,
         taper: spread(&clearances),
-        journal_taper: spread(&journal_means),
+        journal_taper: spread(means.iter().filter_map(|means| means.journal.as_ref())),
         journal_out_of_round: out_of_round(stations, |station| &station.journals),
-        bore_taper: spread(&bore_means),
+        bore_taper: spread(means.iter().filter_map(|means| means.bore.as_ref())),
         bore_out_of_round: out_of_round(stations, |station| &station.bores),
-        eccentricity: eccentricity(stations),
+        eccentricity: eccentricity(&means),
         findings: Vec::new(),
     };
     clearance.findings = findings_of(&clearance, Some(largest_journal));
@@ -144,18 +141,25 @@ fn not_finite(reading: &Measured<Length>) -> bool {
 fn gathered(
     stations: &[Station],
     which: fn(&Station) -> &Vec<Measured<Length>>,
-) -> Vec<Measured<Length>> {
-    stations.iter().flat_map(which).cloned().collect()
+) -> Vec<&Measured<Length>> {
+    stations.iter().flat_map(which).collect()
 }
 
-fn means(
-    stations: &[Station],
-    which: fn(&Station) -> &Vec<Measured<Length>>,
-) -> Vec<Measured<Length>> {
-    stations
-        .iter()
-        .filter_map(|station| Measured::mean(which(station)))
-        .collect()
+/// The means at one station.
+struct StationMeans {
+    bore: Option<Measured<Length>>,
+    near_joint: Option<Measured<Length>>,
+    journal: Option<Measured<Length>>,
+}
+
+impl StationMeans {
+    fn of(station: &Station) -> Self {
+        Self {
+            bore: Measured::mean(&station.bores),
+            near_joint: Measured::mean(&station.bores_near_joint),
+            journal: Measured::mean(&station.journals),
+        }
+    }
 }
 
 type Extremes<'a> = (
@@ -164,20 +168,24 @@ type Extremes<'a> = (
     Option<Measured<Length>>,
 );
 
-fn extremes(readings: &[Measured<Length>]) -> Extremes<'_> {
+fn extremes<'a>(readings: &[&'a Measured<Length>]) -> Extremes<'a> {
     (
-        Measured::least(readings),
-        Measured::greatest(readings),
-        Measured::mean(readings),
+        Measured::least(readings.iter().copied()),
+        Measured::greatest(readings.iter().copied()),
+        Measured::mean(readings.iter().copied()),
     )
 }
 
 /// The largest less the smallest of two or more.
-pub(super) fn spread(readings: &[Measured<Length>]) -> Option<Measured<Length>> {
+pub(super) fn spread<'a>(
+    readings: impl IntoIterator<Item = &'a Measured<Length>>,
+) -> Option<Measured<Length>> {
+    let readings: Vec<&Measured<Length>> = readings.into_iter().collect();
     if readings.len() < 2 {
         return None;
     }
-    Some(Measured::greatest(readings)? - Measured::least(readings)?)
+    let greatest = Measured::greatest(readings.iter().copied())?;
+    Some(greatest - Measured::least(readings)?)
 }
 
 /// The largest spread at any one station.
@@ -194,12 +202,10 @@ fn out_of_round(
 
 /// The mean of the readings near the joint less the mean of those square to it,
 /// at the station where it is least: pinching is what must not hide.
-fn eccentricity(stations: &[Station]) -> Option<Measured<Length>> {
-    let differences: Vec<Measured<Length>> = stations
+fn eccentricity(means: &[StationMeans]) -> Option<Measured<Length>> {
+    let differences: Vec<Measured<Length>> = means
         .iter()
-        .filter_map(|station| {
-            Some(Measured::mean(&station.bores_near_joint)? - Measured::mean(&station.bores)?)
-        })
+        .filter_map(|means| Some(means.near_joint.as_ref()? - means.bore.as_ref()?))
         .collect();
     Measured::least(&differences).cloned()
 }
