@@ -202,12 +202,18 @@ pub fn instead_of(fitted: &Pair) -> Vec<Instead> {
 /// A size that sets are made in.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct MadeSize {
-    /// Its place in the row of all sizes: standard is 0, thicker ones follow.
+    /// Its place in the row of all sizes: standard is 0, thicker ones follow. Two that
+    /// lie more than a thou apart have a place between them that is empty.
     pub steps: i32,
     /// How far a whole set of it closes the clearance of a standard one, metres;
     /// less than nothing for extra clearance.
     pub size: f64,
 }
+
+/// Two halves whose sets lie further apart than this do not go together: one step of
+/// a thou, or what metric sheets make of it, and a tenth of it for rounding. Sizes for
+/// ground journals lie much further apart. Common practice, no source.
+const ONE_STEP: f64 = 1.1 * 0.0254e-3;
 
 /// No more sizes than this are looked at to either side of standard.
 const SIZES_LOOKED_AT: usize = 8;
@@ -244,10 +250,21 @@ pub fn row_of_sizes(sets: &[Length]) -> Vec<MadeSize> {
         all.truncate(SIZES_LOOKED_AT);
         all
     };
-    let thinner = (1..)
-        .zip(side(-1.0))
-        .map(|(step, size): (i32, f64)| (-step, size));
-    let thicker = (1..).zip(side(1.0));
+    // Halves of neighbouring places may go together, so those that lie too far
+    // apart for that are no neighbours.
+    let placed = |sign: f64| {
+        let (mut before, mut steps) = (0.0, 0);
+        side(sign).into_iter().map(move |size| {
+            steps += if (size - before).abs() <= ONE_STEP {
+                1
+            } else {
+                2
+            };
+            before = size;
+            (if sign < 0.0 { -steps } else { steps }, size)
+        })
+    };
+    let (thinner, thicker) = (placed(-1.0), placed(1.0));
     let mut row: Vec<MadeSize> = (thinner.chain(std::iter::once((0, 0.0))).chain(thicker))
         .map(|(steps, size)| MadeSize { steps, size })
         .collect();
@@ -256,7 +273,8 @@ pub fn row_of_sizes(sets: &[Length]) -> Vec<MadeSize> {
 }
 
 /// The same, of the sizes that sets are made in; of the common ones, when none is
-/// known. Two halves go together when no other size lies between theirs.
+/// known. Two halves go together when no other size lies between theirs and they are
+/// one thou apart at most.
 #[must_use]
 pub fn made_instead_of(fitted: &Pair, sets: &[Length]) -> Vec<Instead> {
     if sets.is_empty() {
@@ -470,6 +488,31 @@ mod tests {
             .unwrap();
         assert!((standard.wall_gain + 0.02e-3).abs() < 1e-12);
         assert_eq!(made_instead_of(&fitted, &[]), instead_of(&fitted));
+    }
+
+    // Trap: a size for a ground journal beside a standard half.
+    #[test]
+    fn sizes_for_ground_journals_are_never_halves_of_a_pair() {
+        let thou = |size: f64| Length::from_si(size * 0.0254e-3);
+        let all = made_instead_of(&Pair::standard(), &[thou(1.0), thou(10.0), thou(20.0)]);
+        let words: Vec<&str> = all.iter().map(|pair| pair.words.as_str()).collect();
+        assert_eq!(
+            words,
+            [
+                "one half-shell 0.001 in under",
+                "both half-shells 0.001 in under",
+                "both half-shells 0.010 in under",
+                "both half-shells 0.020 in under",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_place_stays_empty_between_sizes_that_may_not_be_mixed() {
+        let mm = |size: f64| Length::from_si(size * 1e-3);
+        let row = row_of_sizes(&[mm(0.25), mm(0.275), mm(-0.02), mm(-0.3)]);
+        let steps: Vec<i32> = row.iter().map(|one| one.steps).collect();
+        assert_eq!(steps, [-3, -1, 0, 2, 3]);
     }
 
     #[test]
