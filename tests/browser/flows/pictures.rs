@@ -2,13 +2,14 @@
 //! runs only when it is asked for: `cargo xtask screenshots`.
 
 use std::path::PathBuf;
+use std::time::Duration;
 
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use serde_json::json;
 
 use super::walking::on_every_kind_of_screen;
-use crate::builds::five_mains;
+use crate::builds::{five_mains, what_goes_where};
 use crate::engine::{Device, Engine};
 use crate::page::Page;
 use crate::places;
@@ -52,6 +53,36 @@ fn every_screen() {
         };
         take_the_map_for_the_readme(rig).await;
     });
+}
+
+/// Half-shells to choose from, and what comes of it.
+#[test]
+#[ignore = "writes pictures; run it with: cargo xtask screenshots"]
+fn a_choice() {
+    for (size, device) in [("phone", Device::PHONE), ("tablet", Device::TABLET)] {
+        for (scheme, device) in [("light", device), ("dark", device.dark())] {
+            run(Engine::Chromium, "pictures", async |rig: &mut Rig| {
+                rig.device = device;
+                take_a_choice(rig, &format!("{size}-{scheme}")).await;
+            });
+        }
+    }
+}
+
+async fn take_a_choice(rig: &mut Rig, kind: &str) {
+    let page = rig.open().await;
+    page.bring_in(&what_goes_where()).await;
+    page.close_the_file().await;
+    page.open_the_build().await;
+    page.plan_page("measure/choose/main-shells").await;
+    page.wait_for_test("choose").await;
+    take_whole(rig, &page, kind, "choice").await;
+    page.press_test("choose").await;
+    page.wait_for_test("accept").await;
+    // It comes into view by itself.
+    tokio::time::sleep(Duration::from_millis(500)).await;
+    take_as_it_stands(&page, kind, "choice-result").await;
+    take_whole(rig, &page, kind, "choice-result-top").await;
 }
 
 /// A bore gauge that was zeroed on the journal in its micrometer, against limits.

@@ -135,7 +135,7 @@ impl Form {
         let name = word_field(
             "bench-name",
             "What is marked on it",
-            "A letter or a number, with a felt pen on its edge: it is found again by that.",
+            "A letter or a number, in felt pen on its edge.",
             self.name,
             NAME_AT_MOST,
             move || self.wrong_name(),
@@ -249,7 +249,7 @@ impl Form {
         let make = word_field(
             "bench-make",
             "Make and material, as on the box",
-            "Halves of different make are never paired.",
+            "Never pair two makes.",
             self.make,
             MAKE_AT_MOST,
             || None,

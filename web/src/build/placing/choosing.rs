@@ -131,7 +131,7 @@ pub fn choosing(opened: Opened, choice: &'static Choice, bench: Piece) -> Piece 
     let asked = el("div")
         .class("to-thumb")
         .with(bench)
-        .with(section("What would go where").with(wishes))
+        .with(wishes)
         .with(thumb_bar(choose));
     Piece::all([asked.into(), result.into()])
 }
@@ -195,11 +195,9 @@ fn result(
             }
         },
     );
+    let found = section("What would go where").with(against).with(all);
     Piece::all([
-        el("h3").text("What would come of it").into(),
-        against.into(),
-        all.into(),
-        by_the_box.into(),
+        found.with(by_the_box).into(),
         undone.into(),
         thumb_bar(accept).into(),
     ])

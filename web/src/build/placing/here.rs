@@ -37,7 +37,7 @@ pub fn accepted(opened: Opened, choice: &'static Choice) -> Piece {
                     let _ = opened.strike(fact, None);
                 });
                 Some(
-                    section("What goes where")
+                    section("Written down")
                         .test("placed")
                         .with(el("ul").class("sentences").all(rows))
                         .with(row([strike.into()])),
