@@ -40,6 +40,8 @@ mod quick;
 mod sample;
 /// For everyone.
 mod seeing;
+/// Sizes that a sheet lists.
+mod sizes;
 /// A build that cannot start.
 mod starting;
 /// The same build open twice.

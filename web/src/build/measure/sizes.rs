@@ -53,7 +53,15 @@ pub fn listed_words(listed: &SizesListed) -> String {
     let sizes = if listed.sizes.is_empty() {
         "none".to_owned()
     } else {
-        format!("{} {}", listed.sizes.join("; "), listed.unit)
+        let with_unit = |size: &String| {
+            if size.chars().any(char::is_alphabetic) {
+                size.clone()
+            } else {
+                format!("{size} {}", listed.unit)
+            }
+        };
+        let sizes: Vec<String> = listed.sizes.iter().map(with_unit).collect();
+        sizes.join("; ")
     };
     let (title, from) = (title_of(listed.of), origin_words(listed.origin));
     format!("{title}: {sizes}, from {from}, {}", listed.origin_note)
@@ -216,14 +224,14 @@ mod tests {
     fn a_list_is_told_in_one_line_with_where_it_comes_from() {
         let mut listed = SizesListed {
             of: SizedPart::MainJournals,
-            sizes: SizesListed::split("0.010; 0.020"),
+            sizes: SizesListed::split("0.010; 0.5 mm"),
             unit: "in".to_owned(),
             origin: LimitsOrigin::PartSheet,
             origin_note: "page 7".to_owned(),
         };
         assert_eq!(
             listed_words(&listed),
-            "Undersizes of the main journals: 0.010; 0.020 in, from the sheet of the part, page 7"
+            "Undersizes of the main journals: 0.010 in; 0.5 mm, from the sheet of the part, page 7"
         );
         listed.sizes.clear();
         assert!(listed_words(&listed).contains("journals: none, from"));
