@@ -7,6 +7,7 @@
 mod bench;
 mod big_build;
 mod chromium;
+mod clock;
 mod figures;
 mod films;
 mod hosted;

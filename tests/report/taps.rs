@@ -11,7 +11,8 @@ use fantoccini::Locator;
 
 use crate::bench::{bring_in, there};
 use crate::chromium::{Chromium, Failure};
-use crate::figures::{at_percent, median, spread};
+use crate::clock::{self, BARE, beside};
+use crate::figures::spread;
 use crate::hosted::Hosted;
 
 /// Two rows of bolts, and the laps.
@@ -21,22 +22,24 @@ const STAGES: [&str; 4] = ["25 ft-lb", "50 ft-lb", "75 ft-lb", "90 ft-lb"];
 const WALL: u64 = 1_750_000_000_000;
 /// After the last tap the screen is another one: that tap is not timed.
 const TAPS: usize = 34 * 4 - 1;
-/// As often a button that does nothing is tapped, between the others.
-const EVERY: usize = 3;
 
-/// Starts a clock at each tap and stops it after the next frame. All that
-/// follows from a tap is worked out before that frame. Beside the run stands a
-/// button that does nothing.
-const CLOCK: &str = "
-    window.waits = [];
+/// Beside the run stands a button that changes its own letter. A pull has to be
+/// painted with the bolt that is next then.
+const CONTROLS: &str = "
     const bare = document.createElement('button');
     bare.id = 'bare';
     bare.textContent = '·';
+    bare.addEventListener('click', () =>
+        bare.textContent = bare.textContent === '·' ? '*' : '·');
     document.querySelector('.run-top').append(bare);
+    const next = () => document.querySelector('[data-test=run-tap]').dataset.bolt;
     addEventListener('click', (event) => {
-        const of = event.target.id === 'bare' ? 'bare' : 'tap';
-        requestAnimationFrame(() => setTimeout(() =>
-            window.waits.push([of, performance.now() - event.timeStamp])));
+        const is_bare = event.target.id === 'bare';
+        window.time(is_bare ? 'bare' : 'tap', event);
+        const before = next();
+        requestAnimationFrame(() => {
+            if (!is_bare && next() === before) window.late = true;
+        });
     }, true);
     return true;";
 
@@ -66,24 +69,16 @@ pub async fn measure(app: &Hosted) -> Result<Taps, Failure> {
         .ask("document.querySelector('[data-test=run-begin]').click(); return true;")
         .await?;
     browser.wait_for("the run", &there("run-tap")).await?;
-    browser.ask(CLOCK).await?;
+    clock::set_up(&browser).await?;
+    browser.ask(CONTROLS).await?;
     browser.slow_down(SLOWER).await?;
-    let mut waits = 0;
-    for tap in 0..TAPS {
-        let kinds: &[&str] = match tap % EVERY {
-            0 => &["#bare", "[data-test=run-tap]"],
-            _ => &["[data-test=run-tap]"],
-        };
-        for kind in kinds {
+    let mut taps = 0;
+    for _ in 0..TAPS {
+        for kind in ["#bare", "[data-test=run-tap]"] {
             let button = browser.client.find(Locator::Css(kind)).await?;
             button.click().await?;
-            waits += 1;
-            browser
-                .wait_for(
-                    "the frame after a tap",
-                    &format!("return window.waits.length >= {waits};"),
-                )
-                .await?;
+            taps += 1;
+            clock::timed(&browser, taps).await?;
         }
         // Two taps closer than half a second are one of a shaking hand.
         browser
@@ -100,22 +95,21 @@ pub async fn measure(app: &Hosted) -> Result<Taps, Failure> {
     let done = browser
         .ask("return document.querySelector('[data-test=run-done]').textContent;")
         .await?;
-    let waits = browser.ask("return window.waits;").await?;
+    let waits = clock::read(&browser).await?;
+    let late = browser.ask("return window.late === true;").await?;
     browser.close().await?;
+    if late != false {
+        return Err(Failure::new("a frame went by before its pull was shown"));
+    }
     if done != "33 of 34 done" {
         return Err(Failure::new(format!(
             "after {TAPS} taps the run says {done}"
         )));
     }
-    let waits: Vec<(String, f64)> = serde_json::from_value(waits)?;
-    let of = |kind: &str| {
-        let own = waits.iter().filter(|(one, _)| one == kind);
-        own.map(|(_, wait)| *wait).collect()
-    };
     Ok(Taps {
         slower: SLOWER,
-        taps: of("tap"),
-        bare: of("bare"),
+        taps: waits.of(|kind| kind != BARE),
+        bare: waits.of(|kind| kind == BARE),
     })
 }
 
@@ -169,18 +163,14 @@ fn journal(own: OwnId) -> Journal {
 
 impl fmt::Display for Taps {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let bare = median(&self.bare);
         write!(
             f,
             "From a tap of a run over 34 bolts to the painted screen, at {} times slower\
-             \n  a button that does nothing  {}\
-             \n  a pull                      {}\
-             \n  on top of the bare tap {:.1} ms, 95 in 100 within {:.1} ms",
+             \n  a button that changes a letter  {}\
+             \n  a pull                          {}",
             self.slower,
             spread(&self.bare),
-            spread(&self.taps),
-            median(&self.taps) - bare,
-            at_percent(&self.taps, 95) - bare,
+            beside(&self.taps, &self.bare),
         )
     }
 }

@@ -44,6 +44,8 @@ mod seeing;
 mod sizes;
 /// A build that cannot start.
 mod starting;
+/// What a pull and a reading leave as it stands.
+mod still;
 /// The same build open twice.
 mod tabs;
 /// The place in a sequence of bolts.

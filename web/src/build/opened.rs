@@ -43,6 +43,11 @@ impl Derived {
         self.0.with(|folding| read(folding.build()))
     }
 
+    /// Follows it.
+    pub fn track(self) {
+        self.0.track();
+    }
+
     /// Reads it as it is now.
     pub fn with_untracked<T>(self, read: impl FnOnce(&Build) -> T) -> T {
         self.0.with_untracked(|folding| read(folding.build()))

@@ -261,15 +261,25 @@ fn units(pad: Pad) -> Piece {
     Piece::all(keys)
 }
 
+/// The verdict above the keys. Its line stands from one verdict to the next: only
+/// what is said in it changes.
 fn live(pad: Pad) -> Piece {
-    let line = pad.live.get().map(|(mark, words)| {
-        el("p")
-            .class("live")
-            .test("live")
-            .with(shape(mark))
-            .with(el("span").text(&words))
-    });
-    line.into()
+    let mark = Memo::new(move |_| pad.live.with(|live| live.as_ref().map(|(mark, _)| *mark)));
+    Piece::when(
+        move || mark.with(Option::is_some),
+        move || {
+            let words = move || {
+                let of = |live: &Live| live.as_ref().map(|(_, words)| words.clone());
+                pad.live.with(of).unwrap_or_default()
+            };
+            el("p")
+                .class("live")
+                .test("live")
+                .live(move || mark.get().map(shape).into())
+                .with(el("span").live_text(words))
+                .into()
+        },
+    )
 }
 
 fn next_key(pad: Pad) -> El {
@@ -326,7 +336,7 @@ pub fn keypad() -> Piece {
                 .attr("role", "region")
                 .attr("aria-label", "keypad")
                 .test("keypad")
-                .live(move || live(pad))
+                .with(live(pad))
                 .with(el("div").class("units").live(move || units(pad)))
                 .with(block)
                 .into()

@@ -1,6 +1,7 @@
 //! A round: one measure over all its parts. The place in hand, the number, what
 //! it comes to, and all the others.
 
+use build_journal::fold::Build;
 use build_plan::{At, Measure};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -21,6 +22,7 @@ use crate::build::measure::order::Spot;
 use crate::build::measure::tool_choice::InHand;
 use crate::build::placing::put_here;
 use crate::device::settings::settings;
+use crate::kit::aside::worked_out_later;
 use crate::kit::judged::{capital, window_words};
 use crate::kit::keypad::pad;
 use crate::kit::piece::{El, Piece, el, link, note, p, title};
@@ -36,13 +38,13 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
     let pad = pad();
     let parts = Memo::new(move |_| opened.build.with(|build| walk::parts(build, measure)));
     let at = Memo::new(move |_| parts.with(|parts| parts.get(part.get() - 1).copied()));
-    let here = move || {
+    let here = Memo::new(move |_| {
         let at = at.get()?;
         let units = settings.units();
         Some(opened.build.with(|build| stands(build, measure, at, units)))
-    };
+    });
     Effect::new(move |_| {
-        let live = here().and_then(|stands| {
+        let live = |stands: &Stands| {
             let judged = stands.judged.as_ref()?;
             let mark = stands.mark();
             let words = if mark == Mark::None {
@@ -51,8 +53,8 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
                 stands.line()
             };
             Some((mark, words))
-        });
-        pad.show_live(live);
+        };
+        pad.show_live(here.with(|stands| stands.as_ref().and_then(live)));
     });
     on_cleanup(move || pad.show_live(None));
     let head = Piece::live(move || match at.get() {
@@ -62,32 +64,44 @@ pub fn round(measure: &'static Measure, part: Memo<usize>) -> Piece {
             p("This engine has no such part.").into(),
         ]),
     });
-    let standing = Piece::live(move || here().map(|one| standing(&one)).into());
+    let standing = Piece::live(move || here.with(|one| one.as_ref().map(standing).into()));
+    // The strip goes over every part, and nobody waits for the others.
+    let every = worked_out_later(
+        move || {
+            opened.build.track();
+            let _ = settings.units();
+        },
+        move || {
+            let units = settings.units();
+            let of = |build: &Build| {
+                let parts = walk::parts(build, measure).into_iter();
+                let all = parts.map(|at| (at, stands(build, measure, at, units)));
+                all.collect::<Vec<_>>()
+            };
+            opened.build.with(of)
+        },
+    );
     let all = Piece::live(move || {
-        let units = settings.units();
-        let all: Vec<(At, Stands)> = opened.build.with(|build| {
-            let parts = walk::parts(build, measure).into_iter();
-            parts
-                .map(|at| (at, stands(build, measure, at, units)))
-                .collect()
-        });
-        let to = |number: usize| address(opened, measure, number).to_string();
-        if all.len() < 2 {
-            return Piece::none();
-        }
-        section("All of them")
-            .with(strip(&all, at.get(), to))
-            .into()
+        every.with(|all| {
+            let to = |number: usize| address(opened, measure, number).to_string();
+            if all.len() < 2 {
+                return Piece::none();
+            }
+            section("All of them").with(strip(all, at.get(), to)).into()
+        })
     });
     let whole = Piece::when(
         move || at.with(Option::is_some),
         move || {
             let result = Piece::live(move || {
                 let units = settings.units();
-                let shown = here().zip(at.get());
-                shown
-                    .map(|(stands, at)| result(opened, &stands, (measure, at), units))
-                    .into()
+                let at = at.get();
+                here.with(|stands| {
+                    let shown = stands.as_ref().zip(at);
+                    shown
+                        .map(|(stands, at)| result(opened, stands, (measure, at), units))
+                        .into()
+                })
             });
             let left = el("div").class("half").with(if measure.can_be_read() {
                 measuring(opened, measure, (part, at))

@@ -3,16 +3,18 @@
 
 use assembly_core::metrology::exaggerated::{Diameter, Exaggerated, exaggerate};
 use assembly_core::quantity::{Kind, show};
-use build_journal::fold::{Build, ReadAt};
+use build_journal::fold::ReadAt;
 use build_plan::measure::{BORE, Found};
 use build_plan::{At, Direction, Measure, Station};
+use leptos::prelude::*;
 
 use crate::build::Opened;
 use crate::device::settings::{UnitClass, settings};
+use crate::kit::aside::worked_out_later;
 use crate::kit::chart::pushed_along;
 use crate::kit::judged::capital;
 use crate::kit::piece::{El, Piece, drawn, el, note};
-use crate::kit::section::{fold, section};
+use crate::kit::section::{fold_later, section};
 
 /// The size of one drawing, and a radius in it.
 const SIDE: f64 = 120.0;
@@ -39,23 +41,39 @@ fn shaped(measure: &'static Measure) -> Option<&'static Measure> {
 pub fn drawn_shape(
     opened: Opened,
     measure: &'static Measure,
-    at: impl Fn() -> Option<At> + 'static,
+    at: impl Fn() -> Option<At> + Copy + Send + Sync + 'static,
 ) -> Piece {
     let Some(of) = shaped(measure) else {
         return Piece::none();
     };
     let settings = settings();
+    // It stands below what a key waits for, and most readings belong elsewhere.
+    let read = worked_out_later(
+        move || {
+            opened.build.track();
+            let _ = at();
+        },
+        move || {
+            let at = at()?;
+            let read = opened.build.with(|build| build.read_at(of, at));
+            Some((at, read))
+        },
+    );
     Piece::live(move || {
         let units = settings.units();
-        let at = at();
-        opened
-            .build
-            .with(|build| at.and_then(|at| drawings(build, (of, at), units)).into())
+        read.with(|read| {
+            let (at, read) = read.as_ref()?;
+            drawings(read, (of, *at), units)
+        })
+        .into()
     })
 }
 
-fn drawings(build: &Build, (measure, at): (&'static Measure, At), units: UnitClass) -> Option<El> {
-    let read = build.read_at(measure, at);
+fn drawings(
+    read: &[ReadAt],
+    (measure, at): (&'static Measure, At),
+    units: UnitClass,
+) -> Option<El> {
     // Near its joint a bearing is wider on purpose: that is no fault of its shape.
     let meant: Vec<&ReadAt> = (read.iter())
         .filter(|one| {
@@ -93,13 +111,15 @@ fn drawings(build: &Build, (measure, at): (&'static Measure, At), units: UnitCla
     } else {
         "All readings are the same: round and without taper, as far as they tell.".to_owned()
     };
-    let table = table(&meant, drawn.mean, (measure, at), units);
+    let meant: Vec<ReadAt> = meant.into_iter().cloned().collect();
+    let mean = drawn.mean;
+    let in_numbers = move || table(&meant, mean, (measure, at), units).into();
     Some(
         section("Its shape, exaggerated")
             .test("shape")
             .with(el("div").class("holding").all(outlines).with(side))
             .with(note("hint", &said).test("shape-times"))
-            .with(fold("The same in numbers", table)),
+            .with(fold_later("The same in numbers", in_numbers)),
     )
 }
 
@@ -172,7 +192,7 @@ fn figure(name: &str, pieces: impl IntoIterator<Item = Piece>) -> El {
 }
 
 /// What was read, and how far each lies from the mean.
-fn table(read: &[&ReadAt], mean: f64, (measure, at): (&Measure, At), units: UnitClass) -> El {
+fn table(read: &[ReadAt], mean: f64, (measure, at): (&Measure, At), units: UnitClass) -> El {
     let unit = units.of(measure.kind, measure.units);
     let fine = units.clearance();
     let head = el("tr")

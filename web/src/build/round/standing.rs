@@ -16,7 +16,7 @@ use crate::kit::judged::Judged;
 use crate::kit::verdict::Mark;
 
 /// A measure at a part: what it came to, and what is missing for a verdict.
-#[derive(Clone)]
+#[derive(Clone, PartialEq)]
 pub struct Stands {
     /// The number with its limits, when there is a number.
     pub judged: Option<Judged>,

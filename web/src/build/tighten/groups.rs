@@ -3,7 +3,6 @@
 use build_journal::fold::tightening::{Group, State, Tightenings};
 use build_plan::measure::Per;
 use build_plan::{At, Engine};
-use leptos::prelude::*;
 
 use super::place::{Place, part_name};
 use super::{Tighten, words};

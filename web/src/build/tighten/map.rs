@@ -1,11 +1,15 @@
 //! The bolts of a group as they are drawn.
 
+use std::cell::Cell;
+use std::rc::Rc;
+use std::time::Duration;
+
 use assembly_core::tightening::layout::Layout;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::KeyboardEvent;
+use web_sys::{Element, KeyboardEvent};
 
-use crate::kit::piece::{El, drawn, el};
+use crate::kit::piece::{El, drawn, el, follow};
 
 /// From bolt to bolt on a drawing, in its own units: pixels when it is pressed.
 const PITCH: f64 = 60.0;
@@ -13,6 +17,11 @@ const PITCH: f64 = 60.0;
 const RADIUS: f64 = 24.0;
 /// Room at the edge, for the ring of the bolt that is next.
 const EDGE: f64 = 10.0;
+/// How the bolt that is next looks, by the style sheet.
+pub const NEXT: &str = "next";
+/// The class of a ring that is away for half a beat, and how long that is.
+const BEAT: &str = "beat";
+const HALF_A_BEAT: Duration = Duration::from_millis(600);
 /// As many bolts as stand beside each other on a phone.
 const ACROSS: f64 = 5.0;
 
@@ -110,22 +119,58 @@ pub struct Face {
     pub said: String,
 }
 
-/// The drawing, to be looked at: `says` is its whole meaning in words.
+/// The drawing, to be looked at: how each bolt is by a name of the style sheet,
+/// and what all of it says in words. A pull changes two bolts: the others are
+/// left as they stand.
 #[must_use]
 pub fn map(
     drawing: &Drawing,
-    face: impl Fn(usize) -> Face + Clone + Send + Sync + 'static,
+    looks: impl Fn() -> Vec<&'static str> + 'static,
     says: impl Fn() -> String + 'static,
 ) -> El {
-    let bolts = (0..drawing.places.len())
-        .map(|bolt| drawing.bolt(bolt, own_face(bolt, face.clone())).into());
+    let bolts: Vec<El> = (0..drawing.places.len())
+        .map(|bolt| drawing.bare(bolt).with(number().text(&name(bolt))))
+        .collect();
+    let elements: Rc<[Element]> = bolts.iter().map(El::element).collect();
+    let next = beat(&elements);
+    let mut shown: Vec<&'static str> = Vec::new();
+    follow(Box::new(move |_| {
+        let looks = looks();
+        for (at, (element, look)) in elements.iter().zip(&looks).enumerate() {
+            if shown.get(at) != Some(look) {
+                // The tag and its attributes are written out here.
+                let _ = element.set_attribute("data-look", look);
+                let _ = element.class_list().remove_1(BEAT);
+            }
+        }
+        next.set(looks.iter().position(|look| *look == NEXT));
+        shown = looks;
+    }));
     drawing
         .paper()
         .class("bolt-map")
         .attr("role", "img")
         .test("bolt-map")
         .live_attr("aria-label", move || Some(says()))
-        .all(bolts.collect::<Vec<_>>())
+        .all(bolts.into_iter().map(Into::into))
+}
+
+/// The ring of the bolt that is next comes and goes. An animation of the style
+/// sheet would have the page drawn anew sixty times a second for it, while the
+/// phone stands by the engine for an hour. Where less motion is wished for, the
+/// style sheet has the ring stay.
+fn beat(bolts: &Rc<[Element]>) -> Rc<Cell<Option<usize>>> {
+    let next = Rc::new(Cell::new(None));
+    let (bolts, now) = (Rc::clone(bolts), Rc::clone(&next));
+    let turn = move || {
+        if let Some(bolt) = now.get().and_then(|at: usize| bolts.get(at)) {
+            let _ = bolt.class_list().toggle(BEAT);
+        }
+    };
+    if let Ok(beating) = set_interval_with_handle(turn, HALF_A_BEAT) {
+        on_cleanup(move || beating.clear());
+    }
+    next
 }
 
 /// The drawing to press on: each bolt is a button where it sits, as large as a
@@ -201,24 +246,35 @@ impl Drawing {
     }
 
     pub(super) fn bolt(&self, bolt: usize, face: Memo<Face>) -> El {
+        self.bare(bolt)
+            .live_attr("data-look", move || {
+                Some(face.with(|face| face.look.to_owned()))
+            })
+            .with(number().live_text(move || face.with(|face| face.words.clone())))
+    }
+
+    /// A bolt without what is written in it.
+    fn bare(&self, bolt: usize) -> El {
         let (x, y) = self.places.get(bolt).copied().unwrap_or_default();
         drawn("g")
             .class("bolt")
             .attr("transform", &format!("translate({x:.1} {y:.1})"))
-            .attr("data-bolt", &(bolt + 1).to_string())
-            .live_attr("data-look", move || {
-                Some(face.with(|face| face.look.to_owned()))
-            })
+            .attr("data-bolt", &name(bolt))
             .with(thumb())
             .with(drawn("circle").attr("r", &RADIUS.to_string()))
             .with(hexagon())
-            .with(
-                drawn("text")
-                    .attr("text-anchor", "middle")
-                    .attr("dy", "0.36em")
-                    .live_text(move || face.with(|face| face.words.clone())),
-            )
     }
+}
+
+fn name(bolt: usize) -> String {
+    (bolt + 1).to_string()
+}
+
+/// What is written in a bolt.
+fn number() -> El {
+    drawn("text")
+        .attr("text-anchor", "middle")
+        .attr("dy", "0.36em")
 }
 
 /// A bolt that is done is drawn with its hexagon, one that is not as a circle:

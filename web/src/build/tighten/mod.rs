@@ -1,7 +1,7 @@
 //! Tightening: the groups of fasteners, their sheets, and the run over one.
 //!
-//! Everything shown is worked out by [`tightenings`], apart from the rest of a
-//! build: a press in a run waits for nothing else.
+//! Everything shown is worked out by a [`Gathering`], apart from the rest of a
+//! build and fact by fact: a press in a run waits for nothing else.
 
 mod asking;
 mod begin;
@@ -22,8 +22,8 @@ mod typing;
 mod words;
 mod wrenches;
 
-use build_journal::OwnId;
-use build_journal::fold::tightening::{Group, Tightenings, tightenings};
+use build_journal::fold::tightening::{Gathering, Group, Tightenings};
+use build_journal::{Journal, OwnId};
 use build_plan::At;
 use leptos::prelude::*;
 
@@ -38,7 +38,33 @@ pub use place::Place;
 #[derive(Clone, Copy)]
 struct Tighten {
     opened: Opened,
-    all: Memo<Tightenings>,
+    all: All,
+}
+
+/// All groups as they stand, worked out from the facts as these grow.
+#[derive(Clone, Copy)]
+struct All(Memo<Gathering>);
+
+impl All {
+    fn of(journal: RwSignal<Journal>) -> Self {
+        Self(Memo::new_owning(move |last: Option<Gathering>| {
+            let gathering = journal.with(|journal| match last {
+                Some(gathering) => gathering.further(journal),
+                None => Gathering::of(journal),
+            });
+            (gathering, true)
+        }))
+    }
+
+    /// Reads them, and follows them.
+    fn with<T>(self, read: impl FnOnce(&Tightenings) -> T) -> T {
+        self.0.with(|gathering| read(gathering.all()))
+    }
+
+    /// Reads them as they are now.
+    fn with_untracked<T>(self, read: impl FnOnce(&Tightenings) -> T) -> T {
+        self.0.with_untracked(|gathering| read(gathering.all()))
+    }
 }
 
 impl Tighten {
@@ -60,7 +86,7 @@ pub fn tighten(place: Memo<Place>) -> Piece {
     let journal = opened.journal;
     let context = Tighten {
         opened,
-        all: Memo::new(move |_| journal.with(tightenings)),
+        all: All::of(journal),
     };
     provide_context(context);
     Piece::live(move || {

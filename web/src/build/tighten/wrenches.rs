@@ -4,7 +4,6 @@ use assembly_core::fastener::wrench::Place;
 use assembly_core::tightening::wrenches::Lies;
 use build_journal::fact::{Adapter, Wrench};
 use build_journal::fold::tightening::{Choice, Group, Offered, Sheet, State, Tightenings, choices};
-use leptos::prelude::WithUntracked as _;
 
 use super::Tighten;
 use crate::kit::judged::capital;

@@ -88,13 +88,18 @@ impl Bench {
     }
 
     pub(super) fn begin(&mut self, way: Way) {
-        self.run = self.write(Body::RunBegun(RunBegun {
+        self.run = self.write(self.begun(way));
+    }
+
+    /// That a run is begun.
+    pub(super) fn begun(&self, way: Way) -> Body {
+        Body::RunBegun(RunBegun {
             group: OwnId::from_random(7),
             place: None,
             sheet: self.sheet,
             way,
             sitting: self.sitting,
-        }));
+        })
     }
 
     pub(super) fn describe(&mut self, group: FastenerGroup) {

@@ -33,29 +33,7 @@ pub struct Tightenings {
 /// the same answer, in whatever order they came in.
 #[must_use]
 pub fn tightenings(journal: &Journal) -> Tightenings {
-    let mut gathering = Gathering::default();
-    let struck = struck_out(journal.facts(), &mut Vec::new());
-    let standing = || {
-        let facts = journal.facts();
-        facts.filter(|fact| !struck.contains_key(&fact.id()))
-    };
-    // A length counts with what is known of its tool now, not with what was then.
-    gathering.tools = listed(standing())
-        .iter()
-        .filter_map(|tool| Some((tool.tool, tool.known()?)))
-        .collect();
-    for fact in standing() {
-        gathering.take(fact);
-    }
-    for part in gathering
-        .found
-        .groups
-        .iter_mut()
-        .flat_map(|one| one.parts.values_mut())
-    {
-        part.close();
-    }
-    gathering.found
+    Gathering::of(journal).found
 }
 
 impl Tightenings {
@@ -78,17 +56,102 @@ impl Tightenings {
 /// Where a run is found: its group, its part, and which of its runs.
 type Place = (usize, At, usize);
 
-#[derive(Default)]
-struct Gathering {
+/// Where all groups stand, to be taken further fact by fact: a pull in a big
+/// book costs what a pull in a small one does.
+#[derive(Clone, PartialEq, Debug, Default)]
+pub struct Gathering {
     found: Tightenings,
     groups: BTreeMap<OwnId, usize>,
     sheets: BTreeMap<FactId, Arc<Sheet>>,
     runs: BTreeMap<FactId, Place>,
     sealants: BTreeMap<FactId, Place>,
     tools: BTreeMap<ToolId, Tool>,
+    /// How many facts have gone in, and the last of them.
+    facts: usize,
+    last: Option<FactId>,
 }
 
 impl Gathering {
+    /// All facts of a journal.
+    #[must_use]
+    pub fn of(journal: &Journal) -> Self {
+        let mut gathering = Self::default();
+        let struck = struck_out(journal.facts(), &mut Vec::new());
+        let standing = || {
+            let facts = journal.facts();
+            facts.filter(|fact| !struck.contains_key(&fact.id()))
+        };
+        // A length counts with what is known of its tool now, not with what was then.
+        gathering.tools = listed(standing())
+            .iter()
+            .filter_map(|tool| Some((tool.tool, tool.known()?)))
+            .collect();
+        for fact in standing() {
+            gathering.take(fact);
+        }
+        let groups = gathering.found.groups.iter_mut();
+        for part in groups.flat_map(|one| one.parts.values_mut()) {
+            part.close();
+        }
+        gathering.facts = journal.len();
+        gathering.last = journal.facts().next_back().map(Fact::id);
+        gathering
+    }
+
+    /// The groups as they stand.
+    #[must_use]
+    pub const fn all(&self) -> &Tightenings {
+        &self.found
+    }
+
+    /// With what the journal has more by now. One fact more is taken in by
+    /// itself; more of them, one that came late, and one that changes what went
+    /// before are taken in by starting over.
+    #[must_use]
+    pub fn further(mut self, journal: &Journal) -> Self {
+        let newest = journal.facts().next_back();
+        let one_more = journal.len() == self.facts + 1;
+        match newest.filter(|fact| one_more && self.last < Some(fact.id())) {
+            Some(fact) if !reaches_back(fact) => {
+                self.append(fact);
+                self
+            }
+            _ => Self::of(journal),
+        }
+    }
+
+    fn append(&mut self, fact: &Fact) {
+        self.take(fact);
+        if let Some((group, at)) = self.part_of(fact)
+            && let Some(group) = self.found.groups.get_mut(group)
+            && let Some(part) = group.parts.get_mut(&at)
+        {
+            part.close();
+        }
+        self.facts += 1;
+        self.last = Some(fact.id());
+    }
+
+    /// The part that a fact is about, once it is taken in.
+    fn part_of(&self, fact: &Fact) -> Option<(usize, At)> {
+        let of_run = |run: FactId| self.runs.get(&run).map(|(group, at, _)| (*group, *at));
+        let of_group = |own: OwnId, place: Option<&Spot>| {
+            let group = self.groups.get(&own)?;
+            Some((*group, at_of(place)?))
+        };
+        match fact.body() {
+            Body::RunBegun(_) => of_run(fact.id()),
+            Body::RunOpened(made) => of_run(made.run),
+            Body::BoltPulled(made) => of_run(made.run),
+            Body::RunMarked(made) => of_run(made.run),
+            Body::BoltsRenewed(made) => of_group(made.group, made.place.as_ref()),
+            Body::BoltMeasured(made) => of_group(made.group, made.place.as_ref()),
+            Body::BoltCompared(made) => of_group(made.group, made.place.as_ref()),
+            // What is put on a joint changes nothing of whether a run counts.
+            _ => None,
+        }
+    }
+
     fn take(&mut self, fact: &Fact) {
         let right = match fact.body() {
             Body::FastenerGroup(made) => {
@@ -253,4 +316,13 @@ fn at_of(place: Option<&Spot>) -> Option<At> {
         None => Some(At::Engine),
         Some(spot) => spot.place().map(|place| place.at),
     }
+}
+
+/// Whether a fact changes what came of those before it: one is struck out, a
+/// group is another one, or a tool that lengths were taken with.
+const fn reaches_back(fact: &Fact) -> bool {
+    matches!(
+        fact.body(),
+        Body::Struck(_) | Body::FastenerGroup(_) | Body::ToolListed(_) | Body::ToolTried(_)
+    )
 }

@@ -1,6 +1,7 @@
 //! Where the builder's groups of fasteners stand.
 //!
-//! - [`tightenings`]: all facts in, every group out.
+//! - [`tightenings`]: all facts in, every group out. [`Gathering`] is taken
+//!   further fact by fact.
 //! - [`Sheet`]: what a group's sheet says, and what is wrong with it before the
 //!   first tap.
 //! - [`Run`]: a run over a group: what is done, what is next, how sure that is,
@@ -24,7 +25,7 @@ mod wrenches;
 
 pub use bolts::{Bolt, BoltTrouble, Length};
 pub use drawing::{MOST_BOLTS, NEAREST, PITCH, placed};
-pub use gather::{Tightenings, tightenings};
+pub use gather::{Gathering, Tightenings, tightenings};
 pub use group::{Group, Part, State};
 pub use run::Run;
 pub use sealant::{Sealant, waits};
@@ -37,6 +38,8 @@ pub use wrenches::{Choice, Held, Offered, choices};
 mod bench_tests;
 #[cfg(test)]
 mod facts;
+#[cfg(test)]
+mod further_tests;
 #[cfg(test)]
 mod tests;
 #[cfg(test)]

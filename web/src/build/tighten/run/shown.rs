@@ -6,7 +6,7 @@ use build_journal::fold::tightening::Run;
 use leptos::prelude::*;
 
 use super::Running;
-use crate::build::tighten::map::{Drawing, Face, map};
+use crate::build::tighten::map::{Drawing, NEXT, map};
 use crate::build::tighten::{words, wrenches};
 use crate::kit::piece::{El, Piece, drawn, el};
 
@@ -101,13 +101,8 @@ pub fn drawing(running: Running) -> Piece {
     };
     let drawing = Drawing::as_it_sits(&now.sheet.layout);
     let says = move || run.with(|run| run.as_ref().map_or_else(String::new, words::where_it_is));
-    let looks = Memo::new(move |_| run.with(|run| run.as_ref().map(looks).unwrap_or_default()));
-    let face = move |bolt: usize| Face {
-        look: looks.with(|looks| looks.get(bolt).copied().unwrap_or("open")),
-        words: (bolt + 1).to_string(),
-        said: String::new(),
-    };
-    map(&drawing, face, says).into()
+    let looks = move || run.with(|run| run.as_ref().map(looks).unwrap_or_default());
+    map(&drawing, looks, says).into()
 }
 
 fn looks(run: &Run) -> Vec<&'static str> {
@@ -116,7 +111,7 @@ fn looks(run: &Run) -> Vec<&'static str> {
     let lap = next.map_or(run.laps().saturating_sub(1), |next| next.lap);
     let look = |bolt: usize| {
         if next.is_some_and(|next| next.bolt == bolt) {
-            "next"
+            NEXT
         } else if run.standing.is_done(bolt, lap) {
             "done"
         } else if passed.contains(&bolt) {
