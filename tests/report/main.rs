@@ -30,12 +30,16 @@ const WARM_BUDGET: f64 = 1.6;
 
 fn main() -> ExitCode {
     let enforce = std::env::args().any(|word| word == "--enforce");
+    let only: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|word| !word.starts_with("--"))
+        .collect();
     let runtime = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build();
     let done = runtime
         .map_err(Failure::from)
-        .and_then(|runtime| runtime.block_on(report()));
+        .and_then(|runtime| runtime.block_on(report(&only)));
     match done {
         Ok(broken) if broken.is_empty() => ExitCode::SUCCESS,
         Ok(broken) => {
@@ -55,11 +59,22 @@ fn main() -> ExitCode {
     }
 }
 
-/// Measures and prints everything; says which budgets are broken.
-async fn report() -> Result<Vec<String>, Failure> {
+/// Measures and prints everything, or only what is named of `keys` and `taps`,
+/// for who works on that; says which budgets are broken.
+async fn report(only: &[String]) -> Result<Vec<String>, Failure> {
     let app = Hosted::start(&folder("THOUBOOK_DIST")?)?;
-    let bare = Hosted::start(&folder("THOUBOOK_BARE")?)?;
     let mut broken = Vec::new();
+    if !only.is_empty() {
+        let named = |part: &str| only.iter().any(|name| name == part);
+        if named("keys") {
+            println!("{}", big_build::measure(&app).await?);
+        }
+        if named("taps") {
+            println!("{}", taps::measure(&app).await?);
+        }
+        return Ok(broken);
+    }
+    let bare = Hosted::start(&folder("THOUBOOK_BARE")?)?;
 
     let visit = startup::first_visit(&app).await?;
     let size = size::of(&app.dist, &visit.loaded)?;

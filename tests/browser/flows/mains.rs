@@ -76,14 +76,14 @@ async fn five_mains_measured_on_a_tablet_read_the_same_after_a_wipe_without_a_se
 }
 
 /// Taps a place of the open bearing.
-async fn take_in_hand(page: &Page, place: &str) {
+pub async fn take_in_hand(page: &Page, place: &str) {
     page.put_keypad_away().await;
     page.bring_into_view(place).await;
     page.press_test(place).await;
 }
 
 /// Takes the last reading of a place back, as on paper: struck out.
-async fn strike_at(page: &Page, place: &str) {
+pub async fn strike_at(page: &Page, place: &str) {
     take_in_hand(page, place).await;
     let before = page.acknowledged().await;
     page.bring_into_view("strike-reading").await;
