@@ -7,10 +7,12 @@ use std::fmt;
 
 use crate::build::tonight::Place;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
 use crate::build::{map, oil, parts, round, tighten};
+use crate::device::painted::painted;
 
 /// A screen.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -163,6 +165,19 @@ pub fn follow() -> ReadSignal<Route> {
 /// Goes to a screen, as a link would.
 pub fn go(route: &Route) {
     let _ = window().location().set_hash(&route.to_string());
+}
+
+/// The same once what has just changed is on the screen: for another address the
+/// browser lays the whole page out, and a verdict need not wait for that. Who has
+/// gone elsewhere by then stays there.
+pub fn go_when_painted(route: Route) {
+    let here = window().location().hash().ok();
+    spawn_local(async move {
+        painted().await;
+        if window().location().hash().ok() == here {
+            go(&route);
+        }
+    });
 }
 
 #[cfg(test)]

@@ -10,13 +10,15 @@ use assembly_core::moves::{self, Circumstances, Ranked, Who};
 use assembly_core::quantity::{Unit, show, show_high_limit, show_low_limit};
 use assembly_core::tool::INSTRUMENTS;
 use build_plan::Measure;
+use leptos::prelude::*;
 use uom::si::f64::Length;
 
+use super::aside::a_frame_later;
 use super::number;
 use super::piece::{El, Piece, drawn, el, note, p};
 use super::scale::scale;
 use super::section::{fold, fold_later, section, sentences};
-use super::verdict::{Mark, plate};
+use super::verdict::{Mark, live_plate, plate};
 
 /// No more moves than this are offered at once.
 const MOVES_SHOWN: usize = 5;
@@ -272,27 +274,47 @@ pub fn capital(words: &str) -> String {
 /// The verdict with its drawing and the sentences to it.
 #[must_use]
 pub fn verdict(judged: &Judged) -> Piece {
-    let drawing = judged.window.and_then(|window| {
-        let words = format!(
-            "{} on a rule, against {}: {}",
-            judged.value_words(),
-            window_words(&window, judged.unit),
-            judged.verdict_words()
-        );
-        scale(
-            &window,
-            (&judged.least, &judged.greatest),
-            judged.unit,
-            &words,
-        )
-    });
     Piece::all([
         note("reading", &judged.value_words())
             .test("reading")
             .into(),
-        drawing.into(),
+        rule(judged).into(),
         plate(judged.mark(), &judged.verdict_words(), &judged.details()).into(),
     ])
+}
+
+/// The same of a result that changes while one looks at it: number and plate stand
+/// and say the new verdict at once, the rule is drawn a painted frame later.
+#[must_use]
+pub fn live_verdict(judged: Memo<Option<Judged>>) -> Piece {
+    let number = move || {
+        let words = |judged: &Option<Judged>| judged.as_ref().map(Judged::value_words);
+        judged.with(words).unwrap_or_default()
+    };
+    let said = Memo::new(move |_| {
+        let said = |one: &Judged| (one.mark(), one.verdict_words(), one.details());
+        let none = || (Mark::None, String::new(), Vec::new());
+        judged.with(|judged| judged.as_ref().map_or_else(none, said))
+    });
+    let later = a_frame_later(judged);
+    Piece::all([
+        note("reading", "").test("reading").live_text(number).into(),
+        Piece::live(move || later.with(|judged| judged.as_ref().and_then(rule).into())),
+        live_plate(said).into(),
+    ])
+}
+
+/// The result on a rule with the limits; none without limits.
+fn rule(judged: &Judged) -> Option<El> {
+    let window = judged.window.as_ref()?;
+    let words = format!(
+        "{} on a rule, against {}: {}",
+        judged.value_words(),
+        window_words(window, judged.unit),
+        judged.verdict_words()
+    );
+    let both = (&judged.least, &judged.greatest);
+    scale(window, both, judged.unit, &words)
 }
 
 /// What makes the give-or-take, the most of it in a sentence.

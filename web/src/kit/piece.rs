@@ -428,13 +428,14 @@ mod tests {
         assert_eq!((heard.get(), failed.get()), (1, 0));
     }
 
-    /// Counts what is changed of an element since it was last asked.
+    /// Counts what is changed of an element from now on.
     fn watched(element: &Element) -> impl Fn() -> f64 {
         let watch = Function::new_with_args(
             "element",
-            "const watch = new MutationObserver(() => {});
+            "let count = 0;
+            const watch = new MutationObserver((all) => count += all.length);
             watch.observe(element, { attributes: true, characterData: true, subtree: true });
-            return () => watch.takeRecords().length;",
+            return () => count += watch.takeRecords().length;",
         );
         let count = watch.call1(&JsValue::UNDEFINED, element).unwrap();
         let count: Function = count.unchecked_into();

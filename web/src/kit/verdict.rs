@@ -5,8 +5,9 @@
 //! from a metre away and through an oily screen.
 
 use assembly_core::measure::Verdict;
+use leptos::prelude::*;
 
-use super::piece::{El, drawn, el, note};
+use super::piece::{El, Piece, drawn, el, note};
 
 /// What a mark can say.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -103,5 +104,32 @@ pub fn plate(mark: Mark, word: &str, details: &[String]) -> El {
         .test("verdict")
         .attr("data-verdict", mark.name())
         .with(shape(mark))
+        .with(words)
+}
+
+/// What a plate says: mark, word, and what follows from it.
+pub type Said = (Mark, String, Vec<String>);
+
+/// The plate of a verdict that changes: it stands, and what is said on it changes.
+#[must_use]
+pub fn live_plate(said: Memo<Said>) -> El {
+    let mark = Memo::new(move |_| said.with(|(mark, ..)| *mark));
+    let word = move || said.with(|(_, word, _)| word.clone());
+    let details = Memo::new(move |_| said.with(|(.., details)| details.clone()));
+    let words = el("div")
+        .with(el("strong").class("plate-word").live_text(word))
+        .live(move || {
+            details.with(|details| {
+                let notes = details.iter().map(|one| note("plate-detail", one).into());
+                Piece::all(notes)
+            })
+        });
+    el("div")
+        .live_attr("class", move || {
+            Some(format!("plate plate-{}", mark.get().name()))
+        })
+        .test("verdict")
+        .live_attr("data-verdict", move || Some(mark.get().name().to_owned()))
+        .live(move || shape(mark.get()).into())
         .with(words)
 }

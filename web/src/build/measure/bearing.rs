@@ -143,7 +143,7 @@ fn measuring(opened: Opened, number: Memo<u8>) -> Piece {
                 // Chosen stays behind: it says which measure comes first there.
                 chosen.set(Some(from));
                 if let Some(main) = next.main() {
-                    route::go(&Route::Build(opened.id.to_string(), Page::Main(main)));
+                    route::go_when_painted(Route::Build(opened.id.to_string(), Page::Main(main)));
                 }
             }
             None => {

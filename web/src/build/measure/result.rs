@@ -13,7 +13,7 @@ use super::standing::Stands;
 use crate::build::Opened;
 use crate::device::settings::UnitClass;
 use crate::kit::aside::a_frame_later;
-use crate::kit::judged::{Judged, dominates, findings, verdict, what_to_do, window_words};
+use crate::kit::judged::{Judged, dominates, findings, live_verdict, what_to_do, window_words};
 use crate::kit::number;
 use crate::kit::piece::{Piece, el, note, p};
 use crate::kit::section::{fold_later, section, sentences};
@@ -81,25 +81,46 @@ impl Shown {
 }
 
 /// The whole result of a bearing: verdict, doubt, what to do, workings. The
-/// verdict comes at once, what goes with it a frame later.
+/// verdict comes at once, what goes with it a frame later. A verdict that no longer
+/// counts is struck through, with what made it so and when.
 #[must_use]
 pub fn result(opened: Opened, shown: Memo<Option<Shown>>) -> Piece {
-    let at_once = Piece::live(move || shown.with(|shown| shown.as_ref().and_then(said).into()));
+    let of = move |stale: bool| {
+        Memo::new(move |_| {
+            shown.with(|shown| {
+                let stands = &shown.as_ref()?.stands;
+                let judged = stands.judged.clone();
+                judged.filter(|_| stands.stale.is_some() == stale)
+            })
+        })
+    };
+    let (counts, was) = (of(false), of(true));
+    let at_once = Piece::when(
+        move || counts.with(Option::is_some),
+        move || {
+            let without = Memo::new(move |_| {
+                shown.with(|shown| {
+                    let stands = shown.as_ref().map(|shown| shown.stands.left_out.clone());
+                    stands.unwrap_or_default()
+                })
+            });
+            let without = Piece::live(move || without.with(|places| left_out(places)));
+            Piece::all([live_verdict(counts), without])
+        },
+    );
+    let no_longer = Piece::live(move || {
+        was.with(|judged| {
+            let judged = judged.as_ref()?;
+            let stale = shown.with(|shown| shown.as_ref()?.stands.stale.clone())?;
+            Some(struck_through(judged, &stale))
+        })
+        .into()
+    });
     let later = a_frame_later(shown);
     let aside = Piece::live(move || {
         later.with(|shown| shown.as_ref().map(|shown| aside(opened, shown)).into())
     });
-    Piece::all([at_once, aside])
-}
-
-/// The verdict. One that no longer counts is struck through, with what made it so
-/// and when.
-fn said(shown: &Shown) -> Option<Piece> {
-    let judged = shown.stands.judged.as_ref()?;
-    Some(match &shown.stands.stale {
-        Some(stale) => struck_through(judged, stale),
-        None => Piece::all([verdict(judged), left_out(&shown.stands.left_out)]),
-    })
+    Piece::all([at_once, no_longer, aside])
 }
 
 /// What goes with the verdict, or stands in its place.

@@ -197,7 +197,7 @@ fn measuring(
                     parts.iter().position(|part| *part == next.place.at)
                 });
                 if let Some(number) = number {
-                    route::go(&address(opened, measure, number + 1));
+                    route::go_when_painted(address(opened, measure, number + 1));
                 }
             }
             None => {
