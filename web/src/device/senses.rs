@@ -5,10 +5,12 @@ use std::cell::RefCell;
 
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{AudioContext, OscillatorType, SpeechSynthesis, SpeechSynthesisUtterance};
 
 use super::local;
+use super::painted::painted;
 
 const SOUND: &str = "thoubook-setting/sound";
 const VOICE: &str = "thoubook-setting/voice";
@@ -51,7 +53,7 @@ const TONE: f64 = 0.09;
 const LOUDNESS: f32 = 0.4;
 
 thread_local! {
-    // Made by the first press: browsers let nothing sound before.
+    // Made by the first press, or after one: browsers let nothing sound before.
     static AUDIO: RefCell<Option<AudioContext>> = const { RefCell::new(None) };
 }
 
@@ -114,7 +116,27 @@ impl Senses {
     pub fn signal(self, sound: Sound) {
         if self.sound.get_untracked() {
             buzz(sound.buzz());
-            let _ = play(sound.tones());
+            if is_running() {
+                // Nobody hears the frame that it is late by; all would see it.
+                spawn_local(async move {
+                    painted().await;
+                    let _ = play(sound.tones());
+                });
+            } else {
+                // Only within a press may it begin.
+                let _ = play(sound.tones());
+            }
+        }
+    }
+
+    /// Makes ready what sounds, which takes a while, so that the first press need
+    /// not wait for it. Before anything was pressed on the page it must not.
+    pub fn make_ready(self) {
+        if self.sound.get_untracked() && was_pressed() {
+            spawn_local(async {
+                painted().await;
+                let _ = with_audio(|_| Ok(()));
+            });
         }
     }
 
@@ -152,12 +174,37 @@ fn hush() {
     }
 }
 
-fn play(tones: &[f32]) -> Result<(), JsValue> {
+/// Whether somebody pressed anything since the page was opened, as far as the
+/// browser tells.
+fn was_pressed() -> bool {
+    let of = |thing: &JsValue, name: &str| Reflect::get(thing, &name.into()).ok();
+    let presses = of(&window().navigator(), "userActivation");
+    let presses = presses.filter(JsValue::is_object);
+    let pressed = presses.and_then(|presses| of(&presses, "hasBeenActive"));
+    pressed.is_some_and(|pressed| pressed.is_truthy())
+}
+
+/// Whether there is something that sounds already.
+fn is_running() -> bool {
+    AUDIO.with_borrow(|audio| {
+        let state = audio
+            .as_ref()
+            .and_then(|audio| Reflect::get(audio, &"state".into()).ok());
+        state.and_then(|state| state.as_string()).as_deref() == Some("running")
+    })
+}
+
+fn with_audio(act: impl FnOnce(&AudioContext) -> Result<(), JsValue>) -> Result<(), JsValue> {
     AUDIO.with_borrow_mut(|audio| {
         if audio.is_none() {
             *audio = Some(AudioContext::new()?);
         }
-        let Some(audio) = audio else { return Ok(()) };
+        audio.as_ref().map_or(Ok(()), act)
+    })
+}
+
+fn play(tones: &[f32]) -> Result<(), JsValue> {
+    with_audio(|audio| {
         let _ = audio.resume()?;
         let mut at = audio.current_time();
         for tone in tones {

@@ -50,6 +50,7 @@ pub fn pulling(running: Running) -> Piece {
     press.follow_keys();
     press.follow_the_headset();
     press.speak();
+    running.senses.make_ready();
     let upper = el("div")
         .class("run-upper")
         .with(progress(running))
