@@ -83,6 +83,20 @@ async fn half_shells_are_marked_in_the_sizes_that_their_sheet_lists(rig: &mut Ri
     let marks = page.text_of("select-bench-steps").await;
     assert!(marks.contains("1 step thicker"), "{marks}");
     page.open_all_folds().await;
+    // Another tool is picked, and the list of all folds up again under the thumb.
+    let caliper = "list-main-shell-wall-caliper-outside";
+    page.bring_into_view(caliper).await;
+    page.press_pick(caliper).await;
+    until("the tool that was picked, and no others", async || {
+        let tool = page.by_test("bench-tool").await?;
+        let open = tool.attr("open").await.ok()?.is_some();
+        let named = tool.text().await.ok()?.contains("aliper");
+        (named && !open).then_some(())
+    })
+    .await;
+    let focus = "return document.activeElement.closest('[data-test=bench-tool]') !== null";
+    page.wait_for_script("the focus on the tool", focus).await;
+    page.open_all_folds().await;
     page.wait_for_test("sizes").await;
     page.paste("sizes", "0.025 mm; 0.05 mm; -0.025 mm").await;
     page.paste("sizes-note", "on the lid").await;

@@ -8,6 +8,8 @@ use build_journal::{Body, PartId};
 use build_plan::choice::{Choice, ChosenBy};
 use build_plan::{At, Place};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 use super::words::{side, steps};
 use crate::build::Opened;
@@ -79,6 +81,18 @@ fn one(opened: Opened, part: &OnBench, made: &[MadeSize]) -> El {
                 .text(&format!(": {}", said.join(", "))),
         )
         .with(strike)
+}
+
+/// Puts the focus on the tool in hand, when nothing has it.
+fn focus_the_tool() {
+    let lost = document()
+        .active_element()
+        .is_none_or(|element| element.tag_name() == "BODY");
+    let line = document().query_selector("[data-test=bench-tool] > summary");
+    if let (true, Ok(Some(line))) = (lost, line) {
+        let line: HtmlElement = line.unchecked_into();
+        let _ = line.focus();
+    }
 }
 
 /// A part that is being written down.
@@ -200,6 +214,15 @@ impl Form {
     fn tool(self) -> Piece {
         let measure = self.choice.read_like;
         let named = Memo::new(move |_| self.in_hand.tool(measure).map(|tool| tool.name));
+        // The word that was picked is folded away with the others: whoever goes by
+        // keys goes on from the line that it became.
+        Effect::new(move |last: Option<Option<String>>| {
+            let name = named.get();
+            if last.is_some_and(|last| last != name) {
+                request_animation_frame(focus_the_tool);
+            }
+            name
+        });
         Piece::live(move || {
             let all = move || tool_choice(measure, self.in_hand);
             match named.get() {
