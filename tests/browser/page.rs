@@ -267,11 +267,12 @@ impl Page {
 
     /// What it says.
     pub async fn text_of(&self, name: &str) -> String {
-        self.wait_for_test(name)
-            .await
-            .text()
-            .await
-            .unwrap_or_default()
+        // What goes by the clock is made anew every second: between finding and
+        // reading it may be another one.
+        until("a text that stands", async || {
+            self.wait_for_test(name).await.text().await.ok()
+        })
+        .await
     }
 }
 
